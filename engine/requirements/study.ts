@@ -1,0 +1,70 @@
+/** The study file's content with every default filled in. Values are SI, temperatures degrees Celsius, percentages fractions. */
+
+export interface InputRequirement {
+  /** Lowest and highest voltage at any instant: the ripple lies inside them. */
+  min: number
+  nominal: number
+  max: number
+  /** Volts peak to peak. */
+  ripple: number
+  /** Hertz. */
+  rippleFrequency: number
+}
+
+export interface OutputRequirement {
+  voltage: number
+  /** Half-width of the allowed band as a fraction of the voltage. */
+  tolerance: number
+}
+
+export interface LoadRequirement {
+  min: number
+  nominal: number
+  max: number
+}
+
+export interface AmbientRequirement {
+  min: number
+  nominal: number
+  max: number
+}
+
+/** A limit left out is absent: it is not judged. */
+export interface Limits {
+  /** Fraction of the nominal output. */
+  loadRegulation?: number
+  /** Fraction of the nominal output. */
+  lineRegulation?: number
+  /** Volts peak to peak. */
+  outputRipple?: number
+  survivesShort: boolean
+}
+
+export type SeriesName = 'E6' | 'E12' | 'E24' | 'E48' | 'E96' | 'E192'
+export type Mounting = 'through-hole' | 'surface-mount' | 'any'
+export type DeratingName = 'standard' | 'none'
+
+export interface PartsRequirement {
+  resistorSeries: SeriesName
+  resistorTolerance: number
+  mounting: Mounting
+}
+
+export interface Requirements {
+  input: InputRequirement
+  output: OutputRequirement
+  load: LoadRequirement
+  ambient: AmbientRequirement
+  limits: Limits
+  parts: PartsRequirement
+  derating: DeratingName
+}
+
+/** Weights by figure name, 0 to 10; an absent figure weighs nothing. */
+export type Weights = Record<string, number>
+
+export interface Study {
+  title: string
+  requirements: Requirements
+  weights: Weights
+}
