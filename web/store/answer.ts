@@ -1,0 +1,72 @@
+/** What the engine said last, and whether it still answers the requirements on screen. */
+import { computed, ref, shallowRef, watch } from 'vue'
+import { defineStore } from 'pinia'
+import type { Answer } from '../../engine/compare/comparison.ts'
+import type { Study } from '../../engine/requirements/study.ts'
+import { createEngineClient } from '../engineClient.ts'
+import type { EngineClient } from '../engineClient.ts'
+import { useStudyStore } from './study.ts'
+
+export const useAnswerStore = defineStore('answer', () => {
+  /** The last good answer; stays on screen through failures and while the next one is worked out. Never deeply reactive. */
+  const answer = shallowRef<Answer>()
+  /** Number of the requirements that `answer` belongs to. Plots and lanes write it into `data-revision`. */
+  const revision = ref(0)
+  /** Number of the requirements asked for last; `answer` is out of date while it is ahead of `revision`. */
+  const requestedRevision = ref(0)
+  /** True from the request until its proven answer or its failure. */
+  const busy = ref(false)
+  /** One sentence for the person when the engine broke; the last good answer stays. */
+  const failure = ref<string>()
+  /** How far the answer on screen is: `first` = nominal and plots, `proven` = every corner. */
+  const stage = computed(() => answer.value?.stage)
+  /** The answer on screen is of earlier requirements. */
+  const isStale = computed(() => revision.value !== requestedRevision.value)
+
+  let client: EngineClient | undefined
+
+  /** Asks the engine for these requirements; an earlier request still running is cancelled and its answers are dropped. */
+  function request(study: Study): void {
+    client ??= createEngineClient()
+    const mine = ++requestedRevision.value
+    busy.value = true
+    const isCurrent = () => mine === requestedRevision.value
+    const take = (result: Answer) => {
+      if (!isCurrent()) return
+      answer.value = result
+      revision.value = mine
+      failure.value = undefined
+    }
+    client.answer(study, take).then(
+      (result) => {
+        take(result)
+        if (isCurrent()) busy.value = false
+      },
+      (error: unknown) => {
+        if (!isCurrent()) return
+        busy.value = false
+        failure.value = error instanceof Error ? error.message : String(error)
+      },
+    )
+  }
+
+  /** Asks again for the requirements in force, after a failure or a stop. */
+  function retry(): void {
+    request(useStudyStore().study)
+  }
+
+  /** Stops the running job; what is on screen stays. */
+  function stop(): void {
+    client?.cancel()
+    busy.value = false
+  }
+
+  /** Follows the study from now on. Called once, when the page starts; tests pass a client of their own. */
+  function follow(own?: EngineClient): void {
+    client = own ?? client
+    const studies = useStudyStore()
+    watch(() => studies.study, request, { immediate: true })
+  }
+
+  return { answer, revision, requestedRevision, busy, failure, stage, isStale, follow, request, retry, stop }
+})

@@ -1,0 +1,51 @@
+/** Scales of the range bars: round ends and ticks around the values in force. */
+
+export interface Scale {
+  min: number
+  max: number
+}
+
+/** Distance of about `count` ticks over `span`, from the 1-2-5 series. */
+export function tickStep(span: number, count: number): number {
+  const raw = span / count
+  const decade = 10 ** Math.floor(Math.log10(raw))
+  const lead = raw / decade
+  return decade * (lead <= 1 ? 1 : lead <= 2 ? 2 : lead <= 5 ? 5 : 10)
+}
+
+/** Multiples of a 1-2-5 step inside the scale, ends included where they are multiples. */
+export function linearTicks({ min, max }: Scale, count = 5): number[] {
+  const step = tickStep(max - min, count)
+  const ticks: number[] = []
+  for (let i = Math.ceil(min / step - 1e-9); i * step <= max + step * 1e-9; i++) {
+    ticks.push(Number((i * step).toPrecision(12)))
+  }
+  return ticks
+}
+
+/** Powers of ten inside a log scale. */
+export function logTicks({ min, max }: Scale): number[] {
+  const ticks: number[] = []
+  for (let e = Math.ceil(Math.log10(min) - 1e-9); e <= Math.floor(Math.log10(max) + 1e-9); e++) ticks.push(10 ** e)
+  return ticks
+}
+
+/** A linear scale with round ends that leaves room on both sides of `low` to `high`. */
+export function roomyScale(low: number, high: number, room: number, floor = Number.NEGATIVE_INFINITY): Scale {
+  const span = Math.max(high - low, Math.abs(high) * 0.05, 1e-9)
+  const step = tickStep(span * (1 + 2 * room), 10)
+  return {
+    min: Math.max(floor, Math.floor((low - span * room) / step + 1e-9) * step),
+    max: Math.ceil((high + span * room) / step - 1e-9) * step,
+  }
+}
+
+/** The input scale: from below the lowest input, where regulation is lost, to somewhat above the highest. Volts. */
+export function inputScale(min: number, max: number): Scale {
+  const span = Math.max(max - min, max * 0.1)
+  const step = tickStep(span * 1.6, 10)
+  return {
+    min: Math.max(0, Math.floor((min - 0.65 * span) / step) * step),
+    max: Math.ceil((max + 0.25 * span) / step) * step,
+  }
+}
