@@ -1,0 +1,2 @@
+/** Derating policies. */
+export { deratedJunction, DERATING, type DeratingPolicy } from './policy.ts'

@@ -1,0 +1,5 @@
+/** The parts catalogue, one line a family. */
+export * from './define.ts'
+export * from './derating/index.ts'
+export * from './reference-diode/index.ts'
+export * from './resistor/index.ts'
