@@ -1,0 +1,55 @@
+/** The independent solver: one instance of a general-purpose circuit simulation library, started once and reused. */
+import { Simulation } from 'eecircuit-engine'
+import type { Netlist } from '../../../engine/devices/elements.ts'
+import { toNetlist, type Deck, type Situation } from './netlist.ts'
+
+/** Volts by node and amperes into each terminal by element, as in a comparison's Point. */
+export interface Solution {
+  readonly nodeVoltages: Readonly<Record<string, number>>
+  readonly currents: Readonly<Record<string, readonly number[]>>
+}
+
+let started: Promise<Simulation> | undefined
+
+async function start(): Promise<Simulation> {
+  const simulation = new Simulation()
+  await simulation.start()
+  return simulation
+}
+
+/** Runs one netlist text; reports every voltage and branch current by the solver's own names. */
+async function run(deck: Deck): Promise<ReadonlyMap<string, number>> {
+  started ??= start()
+  const simulation = await started
+  simulation.setNetList(deck.text)
+  const result = await simulation.runSim()
+  const errors = simulation.getError().filter((line) => line.trim() !== '')
+  // after a failure the library hands out the previous result again: the title tells whose it is
+  const isStale = !result.header.startsWith(`Title: ${deck.title}\n`)
+  if (isStale || errors.some((line) => /aborted|interrupted|error/i.test(line))) {
+    throw new Error(`no operating point: ${errors.join('; ') || 'no message'}\n${deck.text}`)
+  }
+  if (result.dataType !== 'real') throw new Error('an operating point must be real')
+  return new Map(result.data.map((column) => [column.name, column.values[0] ?? NaN]))
+}
+
+/** Solves one circuit in one situation. Rejects, with the netlist in its message, where the solver finds no solution. */
+export async function solveIndependently(netlist: Netlist, situation: Situation): Promise<Solution> {
+  const deck = toNetlist(netlist, situation)
+  const values = await run(deck)
+  const read = (name: string): number => {
+    const value = values.get(name)
+    if (value === undefined || !Number.isFinite(value)) throw new Error(`no value of ${name}\n${deck.text}`)
+    return value
+  }
+  const nodeVoltages: Record<string, number> = {}
+  for (const [node, name] of Object.entries(deck.nodeNames)) {
+    if (name === '0') nodeVoltages[node] = 0
+    else if (values.has(`v(${name})`)) nodeVoltages[node] = read(`v(${name})`)
+  }
+  const currents: Record<string, number[]> = {}
+  for (const [id, meters] of Object.entries(deck.meters)) {
+    currents[id] = meters.map((meter) => (meter === undefined ? 0 : read(`i(${meter})`)))
+  }
+  return { nodeVoltages, currents }
+}
