@@ -1,43 +1,15 @@
 /** What one comparison is, as it is printed by the headless run and drawn by the page. Every name and meaning is the published contract's. */
+import type { Corner, Point } from '../analyses/point.ts'
+import type { Curves } from '../analyses/curves.ts'
 import type { Element } from '../devices/elements.ts'
+import type { TopologyName } from '../topologies/define.ts'
 import type { Requirements, Weights } from '../requirements/study.ts'
 
-export type TopologyName = 'shunt' | 'series-pass' | 'feedback'
+export type { Condition, Corner, Overrides, Point, ThermalMode } from '../analyses/point.ts'
+export type { Curves, Table } from '../analyses/curves.ts'
+export type { TopologyName } from '../topologies/define.ts'
+
 export type Verdict = 'meets' | 'falls-short'
-export type ThermalMode = 'settled' | 'frozen' | 'cold'
-
-/** Input in volts, load in amperes, ambient in degrees Celsius. */
-export interface Condition {
-  input: number
-  load: number
-  ambient: number
-}
-
-/** One solved operating point. */
-export interface Point {
-  condition: Condition
-  nodeVoltages: Record<string, number>
-  /** Amperes into the element at each of its nodes, in the order of its nodes. */
-  currents: Record<string, number[]>
-  /** Watts by part, only parts that dissipate. */
-  heat: Record<string, number>
-  /** Degrees Celsius by part. */
-  junction: Record<string, number>
-  output: number
-  inputCurrent: number
-  /** Fraction, 0 to 1. */
-  efficiency: number
-}
-
-export type Overrides = Record<string, Record<string, number>>
-
-/** The corner behind a worst figure: nominal elements with these overrides, at this condition. */
-export interface Corner {
-  condition: Condition
-  overrides: Overrides
-  thermal: ThermalMode
-  point: Point
-}
 
 export interface Shortfall {
   /** Path of the requirement or the rating that is not met, e.g. `limits.loadRegulation` or `D1.power`. */
@@ -139,26 +111,6 @@ export interface Comparison {
   weights: Weights
   designs: Design[]
   ranking: RankingEntry[]
-}
-
-/**
- * A swept analysis: one axis, one column a quantity, all of one length. A point that did not converge is NaN in every
- * column and a code other than 0 in `outcome`.
- */
-export interface Table {
-  axis: Float64Array
-  columns: Record<string, Float64Array>
-  outcome: Uint8Array
-}
-
-/**
- * What the plots draw of one design, nominal parts, nominal ambient, settled temperatures.
- * `byInput` sweeps the input at full load; `byLoad` sweeps the load at nominal input.
- * Columns: `output` V, `heat` W, `efficiency`, `inputCurrent` A, `hottest` degC, and `heat.<partId>` W for each part that dissipates.
- */
-export interface Curves {
-  byInput: Table
-  byLoad: Table
 }
 
 /** What the engine says about a figure, so that no screen retypes a label. */

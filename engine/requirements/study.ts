@@ -21,6 +21,8 @@ export interface LoadRequirement {
   min: number
   nominal: number
   max: number
+  /** True where the load can never be taken away: the parts then need not survive an unloaded output. */
+  permanent: boolean
 }
 
 export interface AmbientRequirement {

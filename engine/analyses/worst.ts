@@ -1,0 +1,70 @@
+/**
+ * The worst corner of a figure over every part tolerance, found with few solves: at each condition the sign of every
+ * tolerance's effect is taken by moving it alone, the corner that those signs name is solved, and at the worst condition
+ * found every sign is then flipped in turn until no flip makes it worse. Signs that depend on the other tolerances (a
+ * temperature coefficient either side of its reference temperature, say) are thereby found too.
+ */
+import type { Board } from './observe.ts'
+
+export interface Target {
+  /** +1 looks for the highest value, -1 for the lowest. */
+  readonly direction: 1 | -1
+  /** How many conditions there are to try. */
+  readonly conditions: number
+  /** The figure of one board at one condition; NaN where there is no solution. */
+  readonly value: (board: Board, condition: number) => number
+}
+
+export interface Worst {
+  value: number
+  board: Board
+  condition: number
+  /** Boards and conditions at which the figure has no value. */
+  failures: { board: Board; condition: number }[]
+}
+
+/** Effects below this share of the figure's own size do not count as a sign. */
+const SIGNIFICANT = 1e-9
+
+export function findWorst(target: Target, tolerances: number): Worst | undefined {
+  const { direction, value } = target
+  const nominal = new Int8Array(tolerances)
+  const failures: Worst['failures'] = []
+  let worst: Worst | undefined
+  const consider = (board: Board, condition: number): number => {
+    const found = value(board, condition)
+    if (Number.isNaN(found)) failures.push({ board: board.slice(), condition })
+    else if (!worst || (found - worst.value) * direction > 0)
+      worst = { value: found, board: board.slice(), condition, failures }
+    return found
+  }
+  const board = new Int8Array(tolerances)
+  for (let condition = 0; condition < target.conditions; condition++) {
+    const base = consider(nominal, condition)
+    const corner = new Int8Array(tolerances)
+    const floor = SIGNIFICANT * Math.max(Math.abs(base), 1e-6)
+    for (let j = 0; j < tolerances; j++) {
+      board.fill(0)
+      board[j] = 1
+      const change = (value(board, condition) - base) * direction
+      corner[j] = change > floor ? 1 : change < -floor ? -1 : 0
+    }
+    consider(corner, condition)
+  }
+  if (!worst) return undefined
+  let improved = true
+  for (let round = 0; improved && round < 4; round++) {
+    improved = false
+    for (let j = 0; j < tolerances; j++) {
+      const here: Worst = worst
+      const sides = here.board[j] === 0 ? [-1, 1] : [-here.board[j]!]
+      for (const side of sides) {
+        const flipped = here.board.slice()
+        flipped[j] = side
+        consider(flipped, here.condition)
+      }
+      if (worst !== here) improved = true
+    }
+  }
+  return worst
+}

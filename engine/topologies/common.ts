@@ -1,0 +1,68 @@
+/** Givens and steps that more than one topology's working starts from. */
+import type { Requirements } from '../requirements/study.ts'
+import type { Given, Step } from './steps.ts'
+
+const asked = (is: string, unit: string, quantity: string): Given => ({ is, unit, quantity, source: 'requirement' })
+
+/** The requirements as symbols. */
+export const REQUIRED: readonly Given[] = [
+  asked('Vin_min', 'V', 'Lowest input'),
+  asked('Vin_nom', 'V', 'Nominal input'),
+  asked('Vin_max', 'V', 'Highest input'),
+  asked('Vout', 'V', 'Output wanted'),
+  asked('Vout_lo', 'V', 'Lowest output allowed'),
+  asked('Vout_hi', 'V', 'Highest output allowed'),
+  asked('Iout_min', 'A', 'Least load current that the parts must bear'),
+  asked('Iout_nom', 'A', 'Nominal load current'),
+  asked('Iout_max', 'A', 'Full load current'),
+  asked('Ta_max', '°C', 'Hottest ambient'),
+  { is: 'tol_R', unit: '1', quantity: 'Resistor tolerance', source: 'requirement' },
+]
+
+export function requiredGivens({ input, output, load, ambient, parts }: Requirements): Record<string, number> {
+  return {
+    Vin_min: input.min,
+    Vin_nom: input.nominal,
+    Vin_max: input.max,
+    Vout: output.voltage,
+    Vout_lo: output.voltage * (1 - output.tolerance),
+    Vout_hi: output.voltage * (1 + output.tolerance),
+    // A load that may be unplugged draws nothing at its worst for the parts that bear the current instead.
+    Iout_min: load.permanent ? load.min : 0,
+    Iout_nom: load.nominal,
+    Iout_max: load.max,
+    Ta_max: ambient.max,
+    tol_R: parts.resistorTolerance,
+  }
+}
+
+/** How long the output capacitor alone feeds a load step, and how far the output may fall meanwhile. Common practice, no source. */
+export const STEP_TIME = 20e-6
+const OUTPUT_CAPACITOR_LEAST = 10e-6
+
+/** The output capacitor holds the output within half the band for a step of the full load. */
+export const OUTPUT_CAPACITOR: readonly Step[] = [
+  {
+    is: 'C_out_min',
+    unit: 'F',
+    quantity: 'Output capacitor for a step of the full load',
+    from: 'Iout_max * t_step / (0.5 * (Vout - Vout_lo))',
+    source: 'ΔV = I·t / C, general relation, from memory; half the band and the time are common practice, no source',
+  },
+  {
+    is: 'C_out',
+    unit: 'F',
+    quantity: 'Output capacitor',
+    pick: (scope) => Math.max(scope('C_out_min'), OUTPUT_CAPACITOR_LEAST),
+    says: 'C_out_min, not below 10 µF',
+    source: 'common practice, no source',
+    why: 'Bridges load steps until the regulator answers.',
+  },
+]
+
+export const STEP_GIVEN: Given = {
+  is: 't_step',
+  unit: 's',
+  quantity: 'Time that the output capacitor bridges',
+  source: 'common practice, no source',
+}

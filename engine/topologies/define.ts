@@ -1,0 +1,122 @@
+/** What a topology is: variants in order of simplicity, each one description from which sizing, circuit, part list and working all come. */
+import type { Netlist } from '../devices/elements.ts'
+import type { DeratingPolicy } from '../parts/derating/index.ts'
+import type { Tolerance } from '../parts/define.ts'
+import type { Requirements } from '../requirements/study.ts'
+import type { Worked, Working } from './steps.ts'
+
+export type TopologyName = 'shunt' | 'series-pass' | 'feedback'
+
+/** What is read off a solved point to hold against a rating. */
+export type Measure =
+  | { readonly of: 'power' }
+  | { readonly of: 'junction' }
+  | { readonly of: 'voltage'; readonly plus: string; readonly minus: string }
+  | { readonly of: 'current'; readonly element: string; readonly terminal: number }
+
+/** One rating of one part. Ambient and junction in degrees Celsius. */
+export interface Limit {
+  readonly quantity: string
+  readonly unit: string
+  readonly measure: Measure
+  /** What the maker allows. */
+  readonly rating: number
+  /** What the derating policy leaves of it at this ambient and (for a safe operating area) this voltage and case temperature. */
+  readonly derated: (ambient: number, at: StressPoint) => number
+  /** What a fault may use of it: the maker's figure at this ambient, no policy. */
+  readonly inFault: (ambient: number, at: StressPoint) => number
+  /** `min` for a quantity that must not fall below its rating, a minimum cathode current say. */
+  readonly sense: 'max' | 'min'
+}
+
+/** What a limit that depends on more than one quantity may look at. */
+export interface StressPoint {
+  /** Volts from collector to emitter, or across the part. */
+  voltage: number
+  /** Watts in the part. */
+  power: number
+  junction: number
+}
+
+export interface DesignPart {
+  readonly id: string
+  readonly role: string
+  readonly value?: number
+  readonly unit?: string
+  readonly partNumber?: string
+  readonly package?: string
+  /** Kelvin per watt from junction (or body) to ambient, cooling as built; absent where the part does not dissipate. */
+  readonly thermalResistance?: number
+  /** Across which nodes the voltage of a `StressPoint` is taken. */
+  readonly across?: readonly [string, string]
+  readonly limits: readonly Limit[]
+  readonly source?: string
+  readonly confidence?: string
+  readonly note?: string
+}
+
+/** A complete buildable design: fixed parts, nothing left to choose. Corners re-solve it; they never resize it. */
+export interface SizedDesign {
+  readonly topology: TopologyName
+  readonly variant: string
+  readonly netlist: Netlist
+  readonly output: string
+  readonly parts: readonly DesignPart[]
+  readonly tolerances: readonly Tolerance[]
+  readonly guess: Readonly<Record<string, number>>
+  readonly worked: Worked
+  readonly assumptions: readonly string[]
+  readonly cautions: readonly string[]
+  readonly notEvaluated: readonly string[]
+  /** True where the loop could rest in a state other than the wanted one, so that start-up has to be proven. */
+  readonly mayNotStart?: boolean
+}
+
+/** Why a candidate could not be built: a named requirement with its numbers. */
+export interface Refusal {
+  readonly refused: true
+  readonly requirement: string
+  readonly required: number
+  readonly achieved: number
+  readonly unit: string
+  readonly because: string
+}
+
+/** Parts and values that the caller wants used: part numbers and values by part id (`D1: '1N4743A'`, `R1: 1300`). */
+export type Pins = Readonly<Record<string, string | number>>
+
+/** What the last proof asked of a part, so that the next sizing can choose a part for it. */
+export type Demands = Readonly<Record<string, { power: number; voltage: number; shortPower: number }>>
+
+export interface Need {
+  readonly requirements: Requirements
+  readonly policy: DeratingPolicy
+  readonly pins: Pins
+}
+
+/** One set of principal parts to size around; `givens` are the numbers that the working takes from them. */
+export interface Candidate {
+  readonly label: string
+  readonly givens: Readonly<Record<string, number>>
+  readonly build: (worked: Worked, demands: Demands) => SizedDesign | Refusal
+}
+
+export interface Variant {
+  readonly name: string
+  /** What makes it the next step up, for the sentence that says why it was taken. */
+  readonly title: string
+  readonly working: Working
+  /** Whether this variant is meant for these requirements at all (a current limiter only where a short must be survived). */
+  readonly suits: (need: Need) => boolean
+  /** Candidates, the most promising first; a refusal where the list holds none. */
+  readonly candidates: (need: Need) => Candidate[] | Refusal
+}
+
+export interface Topology {
+  readonly name: TopologyName
+  readonly title: string
+  /** Simplest first. */
+  readonly variants: readonly Variant[]
+}
+
+export const isRefusal = (x: unknown): x is Refusal => typeof x === 'object' && x !== null && 'refused' in x

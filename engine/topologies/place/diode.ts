@@ -1,0 +1,82 @@
+/** Reference diodes. */
+import { type DiodeRow, diodesFor, findDiode, placeDiode } from '../../parts/reference-diode/index.ts'
+import { deratedJunction } from '../../parts/derating/index.ts'
+import type { Need } from '../define.ts'
+import { type Fitted, provenance } from './fitted.ts'
+
+/** Anode first. */
+export function fitDiode(
+  need: Need,
+  row: DiodeRow,
+  id: string,
+  role: string,
+  nodes: readonly [anode: string, cathode: string],
+): Fitted {
+  const junction = deratedJunction(row.junctionMax, need.policy)
+  return {
+    part: {
+      id,
+      role,
+      value: row.vz.nominal,
+      unit: 'V',
+      partNumber: row.partNumber,
+      package: row.package,
+      thermalResistance: row.thermalResistance,
+      across: [nodes[1], nodes[0]],
+      limits: [
+        {
+          quantity: 'power',
+          unit: 'W',
+          measure: { of: 'power' },
+          rating: Math.min(row.power, row.junctionMax / row.thermalResistance),
+          derated: (ambient) => Math.min(row.power, (junction - ambient) / row.thermalResistance),
+          inFault: (ambient) => Math.min(row.power, (row.junctionMax - ambient) / row.thermalResistance),
+          sense: 'max',
+        },
+        {
+          quantity: 'current',
+          unit: 'A',
+          measure: { of: 'current', element: id, terminal: 0 },
+          rating: row.currentMax,
+          derated: () => row.currentMax * need.policy.diodeCurrent,
+          inFault: () => row.currentMax,
+          sense: 'max',
+        },
+        {
+          quantity: 'junction',
+          unit: '°C',
+          measure: { of: 'junction' },
+          rating: row.junctionMax,
+          derated: () => junction,
+          inFault: () => row.junctionMax,
+          sense: 'max',
+        },
+      ],
+      ...provenance(row),
+    },
+    ...placeDiode(row, id, nodes),
+  }
+}
+
+/** Watts that the diode may take at this ambient under the policy. */
+export function diodeAllowance(need: Need, row: DiodeRow, ambient = need.requirements.ambient.max): number {
+  return Math.max(
+    0,
+    Math.min(row.power, (deratedJunction(row.junctionMax, need.policy) - ambient) / row.thermalResistance),
+  )
+}
+
+/** Diodes of which some sample lies within `spread` (a fraction) of `volts`, or the one that is pinned. */
+export function diodesNear(need: Need, id: string, volts: number, spread: number): DiodeRow[] {
+  const pinned = need.pins[id]
+  const row = typeof pinned === 'string' ? findDiode(pinned) : undefined
+  if (row) return [row]
+  return diodesFor({
+    vzMin: volts * (1 - spread),
+    vzMax: volts * (1 + spread),
+    mounting: need.requirements.parts.mounting,
+  })
+}
+
+/** The least current at which the diode still regulates: max(1.5 IZK, 1 mA) to start from; the solved band decides (common practice, no source). */
+export const leastDiodeCurrent = (row: DiodeRow): number => Math.max(1.5 * row.knee.current, 1e-3)

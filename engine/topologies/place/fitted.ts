@@ -1,0 +1,33 @@
+/** A bought part set into a design: what it is, what the solver sees of it, what may stray, what it must not exceed. */
+import type { Element } from '../../devices/elements.ts'
+import type { Sourced, Tolerance } from '../../parts/define.ts'
+import type { DesignPart, Refusal } from '../define.ts'
+
+export interface Fitted {
+  readonly part: DesignPart
+  readonly elements: readonly Element[]
+  readonly tolerances: readonly Tolerance[]
+}
+
+/** The part list's columns on where a row's numbers come from. */
+export function provenance(row: Sourced): Pick<DesignPart, 'source' | 'confidence' | 'note'> {
+  const memory = row.memoryFields.length > 0 ? `from memory: ${row.memoryFields.join(', ')}` : ''
+  const note = [row.note, memory].filter(Boolean).join('; ')
+  return { source: row.source, confidence: row.confidence, ...(note ? { note } : {}) }
+}
+
+export const refuse = (
+  requirement: string,
+  required: number,
+  achieved: number,
+  unit: string,
+  because: string,
+): Refusal => ({ refused: true, requirement, required, achieved, unit, because })
+
+/** The supply and the load, which every circuit has and nobody buys. */
+export function supplyAndLoad(input: number, load: number): Element[] {
+  return [
+    { kind: 'voltage-source', id: 'input', nodes: ['in', '0'], part: 'input', value: input },
+    { kind: 'current-source', id: 'load', nodes: ['out', '0'], part: 'load', value: load },
+  ]
+}

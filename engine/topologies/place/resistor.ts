@@ -1,0 +1,146 @@
+/** Resistors: a preferred value, the smallest type that bears it. */
+import { type ResistorRow, pickResistor, placeResistor, resistorPowerAt } from '../../parts/resistor/index.ts'
+import { type SeriesName } from '../../requirements/study.ts'
+import { preferredAbove, preferredBelow, preferredNearest } from '../../units/index.ts'
+import type { Demands, Limit, Need, Refusal } from '../define.ts'
+import type { Chooser } from '../steps.ts'
+import { type Fitted, provenance, refuse } from './fitted.ts'
+
+export interface ResistorPlace {
+  readonly id: string
+  readonly role: string
+  readonly nodes: readonly [string, string]
+  readonly ohms: number
+  /** Worst watts and volts by hand; the last proof's findings replace them where they are higher. */
+  readonly power: number
+  readonly voltage: number
+  /** Watts and volts with the output shorted, where the design must outlive that. */
+  readonly fault?: { readonly power: number; readonly voltage: number }
+  /** 1/K of tempco difference to the partner of a divider. */
+  readonly tracking?: number
+}
+
+/** Divider pairs of one type and make follow each other this closely over temperature (common practice, no source). */
+export const DIVIDER_TRACKING = 25e-6
+
+export function fitResistor(need: Need, place: ResistorPlace, demands: Demands): Fitted | Refusal {
+  const { requirements, policy } = need
+  const { id, ohms } = place
+  const seen = demands[id]
+  const tolerance = requirements.parts.resistorTolerance
+  const ask = {
+    ohms,
+    tolerance,
+    power: Math.max(place.power, seen?.power ?? 0),
+    voltage: Math.max(place.voltage, seen?.voltage ?? 0),
+    mounting: requirements.parts.mounting,
+    ambient: requirements.ambient.max,
+    derating: policy,
+    ...(place.fault
+      ? { fault: { power: Math.max(place.fault.power, seen?.shortPower ?? 0), voltage: place.fault.voltage } }
+      : {}),
+  }
+  let choice = pickResistor(ask)
+  // Power types come in wider tolerances; the corners then use what the part really has, and the note says so.
+  if (!choice.found && (choice.shortage === 'power' || choice.shortage === 'tolerance'))
+    choice = pickResistor({ ...ask, tolerance: Math.max(tolerance, 0.05) })
+  const row = choice.found ? choice.row : choice.closest
+  if (!row)
+    return refuse(
+      `${id}.value`,
+      ask.ohms,
+      choice.found ? ohms : choice.available,
+      'Ω',
+      (choice as { because: string }).because,
+    )
+  const placed = placeResistor(
+    row,
+    id,
+    place.nodes,
+    ohms,
+    Math.min(row.tolerance, Math.max(tolerance, row.tolerance)),
+    {
+      ...(place.tracking === undefined ? {} : { tracking: place.tracking }),
+    },
+  )
+  const from = provenance(row)
+  const wider = row.tolerance > tolerance ? `tolerance ${row.tolerance * 100} % instead of ${tolerance * 100} %` : ''
+  return {
+    part: {
+      id,
+      role: place.role,
+      value: ohms,
+      unit: 'Ω',
+      partNumber: row.partNumber,
+      package: row.package,
+      thermalResistance: row.thermalResistance,
+      across: place.nodes,
+      limits: resistorLimits(row, need, place.nodes),
+      ...from,
+      ...(wider ? { note: [wider, from.note].filter(Boolean).join('; ') } : {}),
+    },
+    elements: placed.elements,
+    tolerances: placed.tolerances,
+  }
+}
+
+function resistorLimits(row: ResistorRow, need: Need, [plus, minus]: readonly [string, string]): Limit[] {
+  return [
+    {
+      quantity: 'power',
+      unit: 'W',
+      measure: { of: 'power' },
+      rating: row.power,
+      derated: (ambient) => resistorPowerAt(row, ambient) * need.policy.resistorPower,
+      inFault: (ambient) => resistorPowerAt(row, ambient),
+      sense: 'max',
+    },
+    {
+      quantity: 'voltage',
+      unit: 'V',
+      measure: { of: 'voltage', plus, minus },
+      rating: row.voltageMax,
+      derated: () => row.voltageMax * need.policy.resistorVoltage,
+      inFault: () => row.voltageMax,
+      sense: 'max',
+    },
+  ]
+}
+
+/** A pinned value where the user gave one, else the preferred value on the asked side of `ohms`. */
+function preferred(need: Need, id: string, side: 'below' | 'above' | 'nearest', ohms: number): number {
+  const pinned = need.pins[id]
+  if (typeof pinned === 'number') return pinned
+  if (!(ohms > 0)) return ohms
+  const series: SeriesName = need.requirements.parts.resistorSeries
+  if (side === 'below') return preferredBelow(ohms, series)
+  return side === 'above' ? preferredAbove(ohms, series) : preferredNearest(ohms, series)
+}
+
+/**
+ * The divider R1 (upper) over R2 (lower) of preferred values whose ratio comes closest to `ratio`, R2 within one octave
+ * either side of `lower`.
+ */
+function preferredDivider(need: Need, ratio: number, lower: number): { R1: number; R2: number } {
+  const { R1, R2 } = need.pins
+  if (typeof R1 === 'number' && typeof R2 === 'number') return { R1, R2 }
+  const series = need.requirements.parts.resistorSeries
+  let best = { R1: NaN, R2: NaN }
+  let bestMiss = Infinity
+  for (let r2 = preferredAbove(lower / 2, series); r2 <= lower * 2; r2 = preferredAbove(r2 * 1.0001, series)) {
+    const r1 = preferredNearest(r2 * ratio, series)
+    // Among near ties the value nearest to the one asked for wins, so that the divider's current stays as meant.
+    const miss = Math.abs((1 + r1 / r2) / (1 + ratio) - 1) + 2e-4 * Math.abs(Math.log2(r2 / lower))
+    if (miss < bestMiss) {
+      bestMiss = miss
+      best = { R1: r1, R2: r2 }
+    }
+  }
+  return best
+}
+
+/** What the working's choices are made from: the series of the requirements, and the user's pins. */
+export const chooserFor = (need: Need): Chooser => ({
+  preferred: (id, side, value) => preferred(need, id, side, value),
+  divider: (ratio, lower) => preferredDivider(need, ratio, lower),
+})

@@ -1,0 +1,130 @@
+/** Steps that every shunt variant shares: the series resistor and what it and the shunt element must bear. */
+import type { DiodeRow } from '../../parts/reference-diode/index.ts'
+import type { Need } from '../define.ts'
+import { diodeAllowance, leastDiodeCurrent } from '../place/diode.ts'
+import type { Given, Step } from '../steps.ts'
+
+const ofDiode = (is: string, unit: string, quantity: string): Given => ({ is, unit, quantity, source: 'data sheet' })
+
+export const DIODE_GIVENS: readonly Given[] = [
+  ofDiode('Vz', 'V', 'Diode voltage at its test current'),
+  ofDiode('Vz_lo', 'V', 'Lowest diode voltage, tolerance and tempco'),
+  ofDiode('Vz_hi', 'V', 'Highest diode voltage, tolerance and tempco'),
+  ofDiode('I_ZT', 'A', 'Test current'),
+  { is: 'rz', unit: 'Ω', quantity: 'Diode slope resistance', source: 'half of the data sheet maximum, assumption' },
+  { is: 'Iz_min', unit: 'A', quantity: 'Least diode current', source: 'common practice, no source' },
+  {
+    is: 'Pz_allow',
+    unit: 'W',
+    quantity: 'Heat that the derated diode may take',
+    source: 'data sheet and derating policy',
+  },
+]
+
+export function diodeGivens(need: Need, row: DiodeRow, factor: number): Record<string, number> {
+  const { ambient } = need.requirements
+  const hot = Math.max(0, row.tempco.max * row.vz.nominal * (ambient.max - row.referenceTemperature))
+  const cold = Math.min(0, row.tempco.max * row.vz.nominal * (ambient.min - row.referenceTemperature))
+  return {
+    Vz: row.vz.nominal,
+    Vz_lo: row.vz.min + cold,
+    Vz_hi: row.vz.max + hot,
+    I_ZT: row.test.current,
+    rz: row.test.impedance / 2,
+    Iz_min: leastDiodeCurrent(row) * factor,
+    Pz_allow: diodeAllowance(need, row),
+  }
+}
+
+/** The largest series resistor that still feeds full load, and what follows from the one taken. */
+export const SERIES_RESISTOR: readonly Step[] = [
+  {
+    is: 'Rs_max',
+    unit: 'Ω',
+    quantity: 'Largest series resistor',
+    from: '(Vin_min - Vz_hi) / (Iout_max + Iz_min)',
+    source: 'P. Raja, Electronics Engineering, Example 3.13',
+    why: 'At the lowest input and full load the diode must keep its least current.',
+  },
+  {
+    is: 'Rs_lim',
+    unit: 'Ω',
+    quantity: 'Largest series resistor, its tolerance counted',
+    from: 'Rs_max / (1 + tol_R)',
+    source: 'common practice, no source',
+  },
+  {
+    is: 'Rs',
+    unit: 'Ω',
+    quantity: 'Series resistor',
+    pick: (scope, choose) => choose.preferred('R1', 'below', scope('Rs_lim')),
+    says: 'preferred value at or below Rs_lim',
+    source: 'IEC 60063',
+    why: 'Rounded down, so that the diode stays fed.',
+  },
+  {
+    is: 'Rs_lo',
+    unit: 'Ω',
+    quantity: 'Series resistor at its lowest',
+    from: 'Rs * (1 - tol_R)',
+    source: 'common practice, no source',
+  },
+  {
+    is: 'Iz_max',
+    unit: 'A',
+    quantity: 'Largest diode current',
+    from: '(Vin_max - Vz_lo) / Rs_lo - Iout_min',
+    source: 'V. K. Mehta and R. Mehta, Principles of Electronics, Examples 17.8 to 17.11 (Iz = Is - IL)',
+  },
+  {
+    is: 'Pz_lo',
+    unit: 'W',
+    quantity: 'Diode heat, low diode voltage',
+    from: 'Vz_lo * Iz_max',
+    source: 'S. L. Kakani and K. C. Bhandari, Electronic Devices and Circuits, Example 4.13',
+  },
+  {
+    is: 'Pz_hi',
+    unit: 'W',
+    quantity: 'Diode heat, high diode voltage',
+    from: 'Vz_hi * ((Vin_max - Vz_hi) / Rs_lo - Iout_min)',
+    source: 'S. L. Kakani and K. C. Bhandari, Electronic Devices and Circuits, Example 4.13',
+    why: 'Heat may be worst at the higher voltage although the current is less.',
+  },
+  {
+    is: 'Rs_min',
+    unit: 'Ω',
+    quantity: 'Smallest series resistor that the diode bears',
+    from: '(Vin_max - Vz) / (Iout_min + Pz_allow / Vz)',
+    source: 'P. Raja, Electronics Engineering, Example 3.13',
+    why: 'Below it the diode overheats at the highest input; above Rs_max it starves. A window that is empty cannot be built.',
+  },
+  {
+    is: 'P_Rs',
+    unit: 'W',
+    quantity: 'Series resistor heat',
+    from: '(Vin_max - Vz_lo)^2 / Rs_lo',
+    source: 'S. L. Kakani and K. C. Bhandari, Electronic Devices and Circuits, Example 4.13',
+  },
+  {
+    is: 'P_short',
+    unit: 'W',
+    quantity: 'Series resistor heat, output shorted',
+    from: 'Vin_max^2 / Rs_lo',
+    source: "Joule's law",
+  },
+  {
+    is: 'Is_nom',
+    unit: 'A',
+    quantity: 'Input current, nominal',
+    from: '(Vin_nom - Vz) / Rs',
+    source: 'A. P. Malvino and D. J. Bates, Electronic Principles, Example 5-1',
+  },
+  {
+    is: 'efficiency',
+    unit: '%',
+    quantity: 'Efficiency at full load, by hand',
+    from: 'Vout * Iout_max / (Vin_nom * Is_nom)',
+    source: 'output power over input power, definition',
+  },
+]
