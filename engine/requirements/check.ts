@@ -1,0 +1,133 @@
+import { DEFAULTS, FIGURE_NAMES } from './fields.ts'
+import { migrate, studyFile } from './file.ts'
+import { brokenRules } from './rules.ts'
+import { VERSION, type CheckedFile } from './schema.ts'
+import { readOwn, strayKey, structure } from './structure.ts'
+import type { Study } from './study.ts'
+import { FILE_WORDS, gotText, joinPath, PAGE_WORDS, type Finding, type Issue, type Words } from './wording.ts'
+
+export type Checked = { ok: true; study: Study } | { ok: false; issues: Issue[] }
+
+/**
+ * Checks the content of a study file and fills in its defaults. Every problem is reported, each with its place, the value got and what
+ * is allowed; nothing is thrown, whatever `value` is. `figureNames` are the figures that may carry a weight.
+ */
+export function checkStudy(value: unknown, figureNames: readonly string[] = FIGURE_NAMES): Checked {
+  const checked = inspect(value, figureNames)
+  if (checked.study !== undefined) return { ok: true, study: checked.study }
+  return { ok: false, issues: checked.findings.map((finding) => worded(finding, FILE_WORDS)) }
+}
+
+/**
+ * Checks one new value in an otherwise valid study: all problems in which the field has a part, worded with the fields' labels. `path`
+ * is `input.max`, `weights.heat` or the same with `requirements.` before it; `value` is SI, `undefined` stands for a field left out.
+ */
+export function checkField(
+  path: string,
+  value: unknown,
+  study: Study,
+  figureNames: readonly string[] = FIGURE_NAMES,
+): Issue[] {
+  const keys = (/^(requirements|weights)\.|^title$/u.test(path) ? path : `requirements.${path}`).split('.')
+  const filed = keys.reduce(joinPath, '')
+  const last = keys.pop() ?? ''
+  const file = studyFile(study)
+  let place: unknown = file
+  for (const key of keys) place = readOwn(place, key)
+  if (typeof place !== 'object' || place === null) return [worded(strayKey(filed, []), PAGE_WORDS)]
+  Object.defineProperty(place, last, { value, enumerable: true, configurable: true, writable: true })
+  return inspect(file, figureNames)
+    .findings.filter((finding) => finding.path === filed || finding.involves?.includes(filed))
+    .map((finding) => worded(finding, PAGE_WORDS))
+}
+
+function worded(finding: Finding, words: Words): Issue {
+  const { path, code, nearest } = finding
+  return {
+    path,
+    code,
+    message: `${words.name(path)} ${finding.says(words)}.`,
+    ...(nearest !== undefined && { nearest }),
+  }
+}
+
+function inspect(value: unknown, figureNames: readonly string[]): { study?: Study; findings: Finding[] } {
+  if (typeof value !== 'object' || value === null || Array.isArray(value)) {
+    return {
+      findings: [{ path: '', code: 'type', says: (words) => `is ${gotText(value, words)}; it must be an object` }],
+    }
+  }
+  const newer = newerVersion(value)
+  if (newer !== undefined) return { findings: [newer] }
+  const file = migrate(value)
+
+  const { findings, output } = structure(file, figureNames)
+  const refused = new Set(findings.map((finding) => finding.path))
+  findings.push(
+    ...brokenRules((path) => {
+      if (refused.has(`requirements.${path}`)) return undefined
+      const got = path.split('.').reduce<unknown>(readOwn, readOwn(file, 'requirements'))
+      return typeof got === 'number' && Number.isFinite(got) ? got : undefined
+    }),
+  )
+  if (findings.length > 0 || output === undefined) return { findings }
+  return { study: completed(output), findings }
+}
+
+/** A file of a later version may hold what this one does not know: its other problems would mislead. */
+function newerVersion(file: object): Finding | undefined {
+  const version = readOwn(file, 'version')
+  if (typeof version !== 'number' || !(version > VERSION)) return undefined
+  return {
+    path: 'version',
+    code: 'version',
+    says: () =>
+      `is ${version}, newer than ${VERSION}, the newest that this program reads; open the study with a newer program`,
+  }
+}
+
+/** The study with its defaults; `+ 0` turns minus zero into zero, which a file cannot tell apart. */
+function completed(file: CheckedFile): Study {
+  const { input, output, load, ambient, limits, parts, derating } = file.requirements
+  const { loadRegulation, lineRegulation, outputRipple, survivesShort } = limits
+  const weights = Object.entries(file.weights ?? DEFAULTS.weights)
+  return {
+    title: file.title,
+    requirements: {
+      input: {
+        min: input.min,
+        nominal: input.nominal ?? midpoint(input),
+        max: input.max,
+        ripple: input.ripple + 0,
+        rippleFrequency: input.rippleFrequency,
+      },
+      output,
+      load: {
+        min: load.min + 0,
+        nominal: (load.nominal ?? load.max) + 0,
+        max: load.max,
+        permanent: load.permanent,
+      },
+      ambient: {
+        min: ambient.min + 0,
+        nominal: (ambient.nominal ?? midpoint(ambient)) + 0,
+        max: ambient.max + 0,
+      },
+      limits: {
+        ...(loadRegulation !== undefined && { loadRegulation: loadRegulation + 0 }),
+        ...(lineRegulation !== undefined && { lineRegulation: lineRegulation + 0 }),
+        ...(outputRipple !== undefined && { outputRipple: outputRipple + 0 }),
+        survivesShort,
+      },
+      parts,
+      derating,
+    },
+    weights: Object.fromEntries(
+      weights.flatMap(([name, weight]) => (weight === undefined ? [] : [[name, weight + 0]])),
+    ),
+  }
+}
+
+function midpoint({ min, max }: { min: number; max: number }): number {
+  return (min + max) / 2
+}

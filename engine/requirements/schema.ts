@@ -1,0 +1,81 @@
+/** The shape of a study file. Unknown keys and rules between fields are checked beside it, on the same raw value. */
+import * as v from 'valibot'
+import { CHOICES, DEFAULTS, LONGEST_TITLE, RANGES, WEIGHT_RANGE, type FieldRange, type NumberPath } from './fields.ts'
+
+export const FORMAT = 'wattfork-study'
+/** The version that is written; older ones are migrated, newer ones refused. */
+export const VERSION = 1
+
+function within(range: FieldRange) {
+  return v.pipe(v.number(), v.finite(), v.minValue(range.min), v.maxValue(range.max))
+}
+
+function quantity(path: NumberPath) {
+  return within(RANGES[path])
+}
+
+const input = v.object({
+  min: quantity('input.min'),
+  nominal: v.optional(quantity('input.nominal')),
+  max: quantity('input.max'),
+  ripple: v.optional(quantity('input.ripple'), DEFAULTS.ripple),
+  rippleFrequency: v.optional(quantity('input.rippleFrequency'), DEFAULTS.rippleFrequency),
+})
+
+const output = v.object({ voltage: quantity('output.voltage'), tolerance: quantity('output.tolerance') })
+
+const load = v.object({
+  min: quantity('load.min'),
+  nominal: v.optional(quantity('load.nominal')),
+  max: quantity('load.max'),
+  permanent: v.optional(v.boolean(), DEFAULTS.permanent),
+})
+
+const ambient = v.object({
+  min: quantity('ambient.min'),
+  nominal: v.optional(quantity('ambient.nominal')),
+  max: quantity('ambient.max'),
+})
+
+const limits = v.object({
+  loadRegulation: v.optional(quantity('limits.loadRegulation')),
+  lineRegulation: v.optional(quantity('limits.lineRegulation')),
+  outputRipple: v.optional(quantity('limits.outputRipple')),
+  survivesShort: v.optional(v.boolean(), DEFAULTS.survivesShort),
+})
+
+const parts = v.object({
+  resistorSeries: v.optional(v.picklist(CHOICES['parts.resistorSeries'].values), DEFAULTS.resistorSeries),
+  resistorTolerance: v.optional(quantity('parts.resistorTolerance'), DEFAULTS.resistorTolerance),
+  mounting: v.optional(v.picklist(CHOICES['parts.mounting'].values), DEFAULTS.mounting),
+})
+
+const requirements = v.object({
+  input,
+  output,
+  load,
+  ambient,
+  limits: v.optional(limits, {}),
+  parts: v.optional(parts, {}),
+  derating: v.optional(v.picklist(CHOICES.derating.values), DEFAULTS.derating),
+})
+
+/** Schema of a study file of the current version, in which the figures `figureNames` may be weighed. */
+export function studySchema(figureNames: readonly string[]) {
+  const weight = v.optional(within(WEIGHT_RANGE))
+  return v.object({
+    format: v.literal(FORMAT),
+    version: v.literal(VERSION),
+    title: v.optional(v.pipe(v.string(), v.maxLength(LONGEST_TITLE)), DEFAULTS.title),
+    requirements,
+    weights: v.optional(v.object(Object.fromEntries(figureNames.map((name) => [name, weight])))),
+  })
+}
+
+export type CheckedFile = v.InferOutput<ReturnType<typeof studySchema>>
+
+/** The keys that an object at this place of the schema may have, with the schema of each; `undefined` where no object is due. */
+export function entriesOf(schema: v.GenericSchema): Readonly<Record<string, v.GenericSchema>> | undefined {
+  if ('wrapped' in schema) return entriesOf(schema.wrapped as v.GenericSchema)
+  return 'entries' in schema ? (schema.entries as Record<string, v.GenericSchema>) : undefined
+}
