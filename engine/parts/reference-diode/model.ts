@@ -26,8 +26,9 @@ interface Slope {
 function slopeOf(row: DiodeRow): Slope {
   const ZZT = NOMINAL_IMPEDANCE * row.test.impedance
   const ZZK = NOMINAL_IMPEDANCE * row.knee.impedance
-  const a = Math.min((ZZK - ZZT) / (1 / row.knee.current - 1 / row.test.current), ZZT * row.test.current)
-  return { a, RS: Math.max(0, ZZT - a / row.test.current) }
+  const steepest = ZZT * row.test.current
+  const fitted = (ZZK - ZZT) / (1 / row.knee.current - 1 / row.test.current)
+  return fitted < steepest ? { a: fitted, RS: ZZT - fitted / row.test.current } : { a: steepest, RS: 0 }
 }
 
 /**
