@@ -25,20 +25,42 @@ export function messageBreath(): Breathe {
     })
 }
 
-/** The host around a job generator of the engine (`answer` of the engine's door). */
-export function createHost(job: (study: Study) => Generator<Answer, Answer>, breathe: Breathe): EngineHost {
+/**
+ * The host around a job generator of the engine (`answer` of the engine's door). A new job takes the place of the one
+ * before it. `release` is called with each `onAnswer` when its job is over: a callback across a channel holds a port.
+ */
+export function createHost(
+  job: (study: Study) => Generator<Answer, Answer>,
+  breathe: Breathe,
+  release: (onAnswer: unknown) => void = () => {},
+): EngineHost {
   let current = -1
+
+  async function run(jobId: number, study: Study, onAnswer: (answer: Answer) => unknown): Promise<Answer | undefined> {
+    const steps = job(study)
+    // the report and the result cross on channels of their own: the result waits, the work does not
+    const reported: unknown[] = []
+    for (;;) {
+      // the message that cancels a job arrives while it breathes
+      // oxlint-disable-next-line no-await-in-loop -- the parts of a job come one after another
+      await breathe()
+      if (current !== jobId) return undefined
+      const step = steps.next()
+      if (step.done) {
+        await Promise.all(reported)
+        return step.value
+      }
+      reported.push(onAnswer(step.value))
+    }
+  }
+
   return {
     async answer(jobId, study, onAnswer) {
       current = jobId
-      const steps = job(study)
-      for (;;) {
-        // a cancelled job must not start its next part: the message that cancels it arrives while it breathes
-        await breathe()
-        if (current !== jobId) return undefined
-        const step = steps.next()
-        if (step.done) return step.value
-        await onAnswer(step.value)
+      try {
+        return await run(jobId, study, onAnswer)
+      } finally {
+        release(onAnswer)
       }
     },
     cancel(jobId) {

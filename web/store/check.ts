@@ -1,12 +1,18 @@
 /** Checks one entry together with all the others. */
-import type { Study } from '../../engine/requirements/study.ts'
+import { checkField, parseStudyText, rangeOf as fieldRange, studyFile } from '../../engine/requirements/index.ts'
+import type { Issue, Study } from '../../engine/requirements/index.ts'
+import { quantityField, shown } from './fields.ts'
 
 export type FieldValue = number | string | boolean | undefined
 
+/** A value that would be accepted in place of the one that was not. */
+export interface Fix {
+  label: string
+  value: number
+}
+
 /** Either the whole study with the value in place, or why it cannot be. */
-export type CheckedEdit =
-  | { study: Study; problem?: undefined }
-  | { study?: undefined; problem: string; fix?: { label: string; value: number } }
+export type CheckedEdit = { study: Study; problem?: undefined } | { study?: undefined; problem: string; fix?: Fix }
 
 /** Where a path leads: `title` and `weights.…` hang on the study, all else on its requirements. */
 function rooted(path: string): string[] {
@@ -34,4 +40,47 @@ export function withPath(study: Study, path: string, value: FieldValue): Study {
   return put(study, rooted(path)) as Study
 }
 
-export declare function checkEdit(study: Study, path: string, value: FieldValue): CheckedEdit
+/** Smallest and largest value that the field may ever hold; the other requirements may narrow it. */
+export function rangeOf(path: string): { min: number; max: number } {
+  const range = fieldRange(path)
+  if (!range) throw new Error(`store: no number at ${path}`)
+  return range
+}
+
+/** The study with `value` at `path`, if that is a valid study; otherwise why not, and the nearest value that would be. */
+export function checkEdit(study: Study, path: string, value: FieldValue): CheckedEdit {
+  const next = withPath(study, path, value)
+  const [issue, ...more] = checkField(path, value, study)
+  if (!issue) return { study: next }
+  const problem = [issue, ...more].map(({ message }) => message).join(' ')
+  const own = nearestAllowed(study, path, value, issue)
+  return own === undefined ? { problem } : { problem, fix: { label: shown(quantityField(path), own), value: own } }
+}
+
+/** Of the values that the problem and the neighbouring fields suggest, the closest one that would be accepted. */
+function nearestAllowed(study: Study, path: string, value: FieldValue, issue: Issue): number | undefined {
+  if (typeof value !== 'number') return undefined
+  const isOwn = issue.path.replace(/^requirements\./u, '') === path
+  const [group] = path.split('.')
+  const candidates = [
+    isOwn ? issue.nearest : undefined,
+    ...['min', 'nominal', 'max'].map((key) => readPath(study, `${group}.${key}`)),
+  ]
+  return candidates
+    .filter((candidate) => typeof candidate === 'number')
+    .filter((candidate) => checkField(path, candidate, study).length === 0)
+    .toSorted((a, b) => Math.abs(a - value) - Math.abs(b - value))[0]
+}
+
+/** A study file's text read and checked: the study, or one sentence for each problem. */
+export function readStudyFile(
+  text: string,
+): { study: Study; problems?: undefined } | { study?: undefined; problems: string[] } {
+  const read = parseStudyText(text)
+  return read.ok ? { study: read.study } : { problems: read.issues.map(({ message }) => message) }
+}
+
+/** The study as the text of a study file. */
+export function writeStudyFile(study: Study): string {
+  return `${JSON.stringify(studyFile(study), undefined, 2)}\n`
+}

@@ -49,3 +49,9 @@ export function inputScale(min: number, max: number): Scale {
     max: Math.ceil((max + 0.25 * span) / step) * step,
   }
 }
+
+/** A log scale of whole decades with some room at the end; a least value of 0 is shown two decades below the most. */
+export function decadeScale(min: number, max: number): Scale {
+  const low = min > 0 ? min : max / 100
+  return { min: 10 ** Math.floor(Math.log10(low / 1.2)), max: 10 ** Math.ceil(Math.log10(max * 1.2)) }
+}

@@ -6,31 +6,48 @@
  */
 import { computed, ref, shallowReactive, shallowRef } from 'vue'
 import { defineStore } from 'pinia'
-import type { Study } from '../../engine/requirements/study.ts'
+import { parseQuantity } from '../../engine/units/index.ts'
+import { LARGEST_STUDY, sizeIssue } from '../../engine/requirements/index.ts'
+import type { Study } from '../../engine/requirements/index.ts'
 import { EXAMPLES } from '../examples/index.ts'
 import type { Example } from '../examples/index.ts'
-import { checkEdit, readPath, withPath } from './check.ts'
-import type { FieldValue } from './check.ts'
 import { describeChange } from './changes.ts'
+import type { Change } from './changes.ts'
+import { checkEdit, readPath, readStudyFile } from './check.ts'
+import type { FieldValue, Fix } from './check.ts'
+import { quantityField, shown } from './fields.ts'
 import { readSaved, writeSaved } from './saved.ts'
 
 /** An entry whose text is not in force. A path without one holds the value in `study`. */
 export interface FieldState {
-  /** What was typed, kept as typed, also over a reload. */
+  /** As typed; kept over a reload. */
   text: string
   /** The value that was read from the text; undefined where it could not be read. */
   value: FieldValue
   /** One sentence: field, value and allowed range. */
   problem: string
   /** A value that would be accepted, offered as a button. */
-  fix?: { label: string; value: number }
+  fix?: Fix
 }
 
-export interface Step {
-  /** What the step changed, e.g. "Highest input 12.0 → 12.4 V". */
-  label: string
+export interface Step extends Change {
   before: Study
   after: Study
+}
+
+export interface EditOptions {
+  /** What was typed, kept if the value is refused. */
+  text?: string
+  /** Edits of one gesture (a drag, a held key) make one undo step. */
+  gesture?: string
+  /** A refused value leaves no trace: for handles, which stop where the range ends. */
+  isQuiet?: boolean
+}
+
+export interface LastChange {
+  text: string
+  /** An undo or redo, which needs no offer to undo. */
+  isTravel: boolean
 }
 
 export const UNDO_STEPS = 50
@@ -40,37 +57,42 @@ export const useStudyStore = defineStore('study', () => {
   /** The valid study in force; replaced whole, never mutated. */
   const study = shallowRef<Study>(saved?.study ?? EXAMPLES[0]!.study)
   /** Entries not in force, by path, e.g. `input.max`, `limits.loadRegulation`, `weights.heat`. */
-  const entries = shallowReactive<Record<string, FieldState>>({ ...saved?.entries })
+  const entries = shallowReactive<Record<string, FieldState>>({})
   const undoSteps = shallowRef<readonly Step[]>([])
   const redoSteps = shallowRef<readonly Step[]>([])
-  /** What the last change did, for the live region and the toast. */
-  const lastChange = ref('')
+  /** What the last change did, for the toast. A fresh object each time, so that the same words twice are two changes. */
+  const lastChange = shallowRef<LastChange>({ text: '', isTravel: false })
   let gestureOpen: string | undefined
 
-  const undoLabel = computed(() => undoSteps.value.at(-1)?.label)
-  const redoLabel = computed(() => redoSteps.value.at(-1)?.label)
+  const undoStep = computed(() => undoSteps.value.at(-1))
+  const redoStep = computed(() => redoSteps.value.at(-1))
 
   function save(): void {
-    writeSaved({ study: study.value, entries: { ...entries } })
+    const texts = Object.entries(entries).map(([path, entry]) => [path, entry.text])
+    writeSaved({ study: study.value, texts: Object.fromEntries(texts) as Record<string, string> })
   }
 
-  function commit(next: Study, label: string, gesture?: string): void {
+  function commit(next: Study, change: Change, gesture?: string): void {
     const last = undoSteps.value.at(-1)
     const continues = gesture !== undefined && gesture === gestureOpen && last?.after === study.value
     const before = continues ? last.before : study.value
-    const text = continues ? (describeChange(before, next) ?? label) : label
+    const words = (continues && describeChange(before, next)) || change
     const kept = continues ? undoSteps.value.slice(0, -1) : undoSteps.value
-    undoSteps.value = [...kept, { label: text, before, after: next }].slice(-UNDO_STEPS)
+    undoSteps.value = [...kept, { ...words, before, after: next }].slice(-UNDO_STEPS)
     redoSteps.value = []
     gestureOpen = gesture
     study.value = next
-    lastChange.value = text
+    lastChange.value = { text: words.label, isTravel: false }
+  }
+
+  function refuse(path: string, text: string, value: FieldValue, problem: string, fix?: Fix): void {
+    entries[path] = { text, value, problem, ...(fix && { fix }) }
   }
 
   /** Tries the waiting entries again until none is accepted any more; returns the study with those that were. */
   function settleEntries(start: Study): Study {
     let current = start
-    for (let again = true; again; ) {
+    for (let again = true; again;) {
       again = false
       for (const [path, entry] of Object.entries(entries)) {
         if (entry.value === undefined) continue
@@ -79,46 +101,54 @@ export const useStudyStore = defineStore('study', () => {
           current = checked.study
           delete entries[path]
           again = true
-        } else {
-          entries[path] = { ...entry, problem: checked.problem, ...(checked.fix && { fix: checked.fix }) }
-        }
+        } else refuse(path, entry.text, entry.value, checked.problem, checked.fix)
       }
     }
     return current
   }
 
   /**
-   * Puts `value` in force at `path` if the study stays valid; otherwise keeps `text` and its problem in `entries`.
-   * Edits with one `gesture` (a drag, a held key) make one undo step. `undefined` leaves a limit unjudged.
+   * Puts `value` in force at `path` if the whole study stays valid; otherwise the text waits in `entries` with its problem.
+   * `undefined` leaves a limit unjudged.
    * @returns true when the value is in force
    */
-  function edit(path: string, value: FieldValue, options: { text?: string; gesture?: string } = {}): boolean {
+  function edit(path: string, value: FieldValue, options: EditOptions = {}): boolean {
     const checked = checkEdit(study.value, path, value)
     if (!checked.study) {
-      entries[path] = {
-        text: options.text ?? String(value),
-        value,
-        problem: checked.problem,
-        ...(checked.fix && { fix: checked.fix }),
-      }
+      if (options.isQuiet) return false
+      refuse(path, options.text ?? String(value), value, checked.problem, checked.fix)
       save()
       return false
     }
     delete entries[path]
-    if (readPath(study.value, path) === value) {
-      save()
-      return true
+    if (readPath(study.value, path) !== value) {
+      const next = settleEntries(checked.study)
+      const change = describeChange(study.value, next)
+      if (change) commit(next, change, options.gesture)
     }
-    const next = settleEntries(checked.study)
-    commit(next, describeChange(study.value, next) ?? path, options.gesture)
     save()
     return true
   }
 
-  /** Keeps a text that could not be read as a value, with its problem; the value in force stays. */
-  function reject(path: string, text: string, problem: string): void {
-    entries[path] = { text, value: undefined, problem }
+  /** Reads a typed text by its field's unit and edits; a text that cannot be read waits with its problem. */
+  function enter(path: string, text: string): boolean {
+    const field = quantityField(path)
+    const bare = text
+      .trim()
+      .replace(/^[≤±]|^\+\/?-/u, '')
+      .trim()
+    if (bare === '' && field.isOptional) return edit(path, undefined)
+    const parsed = parseQuantity(bare, field.unit)
+    if (parsed.ok) return edit(path, parsed.value, { text })
+    // a bare 7 in a field of per cent almost surely means 7 %
+    const percent = field.unit === 'fraction' ? parseQuantity(`${bare} %`, field.unit) : undefined
+    const fix =
+      percent?.ok && checkEdit(study.value, path, percent.value).study
+        ? { label: shown(field, percent.value), value: percent.value }
+        : undefined
+    refuse(path, text, undefined, `${field.name}: ${parsed.message}`, fix)
     save()
+    return false
   }
 
   /** Drops a waiting entry: the field shows the value in force again. */
@@ -132,56 +162,65 @@ export const useStudyStore = defineStore('study', () => {
     for (const path of Object.keys(entries)) delete entries[path]
   }
 
-  function undo(): void {
-    const step = undoSteps.value.at(-1)
+  function travel(from: typeof undoSteps, to: typeof undoSteps, side: 'before' | 'after', word: string): void {
+    const step = from.value.at(-1)
     if (!step) return
-    undoSteps.value = undoSteps.value.slice(0, -1)
-    redoSteps.value = [...redoSteps.value, step]
+    from.value = from.value.slice(0, -1)
+    to.value = [...to.value, step]
     gestureOpen = undefined
     clearEntries()
-    study.value = step.before
-    lastChange.value = `Undone: ${step.label}`
+    study.value = step[side]
+    lastChange.value = { text: `${word}: ${step.label}`, isTravel: true }
     save()
   }
 
-  function redo(): void {
-    const step = redoSteps.value.at(-1)
-    if (!step) return
-    redoSteps.value = redoSteps.value.slice(0, -1)
-    undoSteps.value = [...undoSteps.value, step]
-    gestureOpen = undefined
-    clearEntries()
-    study.value = step.after
-    lastChange.value = `Redone: ${step.label}`
-    save()
-  }
+  const undo = () => travel(undoSteps, redoSteps, 'before', 'Undone')
+  const redo = () => travel(redoSteps, undoSteps, 'after', 'Redone')
 
   /** Puts another valid study in force as one undo step. */
   function loadStudy(next: Study): void {
     clearEntries()
-    commit(next, `${study.value.title} → ${next.title}`)
+    const short = `${study.value.title} → ${next.title}`
+    commit(next, { label: `Study ${short}`, short })
     save()
   }
 
+  /** Why the last file could not be opened; empty where it could. */
+  const fileProblem = ref('')
+
+  /** Opens a study file; a file that is no valid study changes nothing and is explained in `fileProblem`. */
+  async function openFile(file: Blob): Promise<void> {
+    if (file.size > LARGEST_STUDY) {
+      fileProblem.value = sizeIssue(file.size).message
+      return
+    }
+    const read = readStudyFile(await file.text())
+    fileProblem.value = read.study ? '' : read.problems.join(' ')
+    if (read.study) loadStudy(read.study)
+  }
+
   const examples: readonly Example[] = EXAMPLES
+
+  for (const [path, text] of Object.entries(saved?.texts ?? {})) enter(path, text)
+  undoSteps.value = []
+  lastChange.value = { text: '', isTravel: false }
 
   return {
     study,
     entries,
     undoSteps,
     redoSteps,
-    undoLabel,
-    redoLabel,
+    undoStep,
+    redoStep,
     lastChange,
     examples,
     edit,
-    reject,
+    enter,
     restore,
     undo,
     redo,
     loadStudy,
+    fileProblem,
+    openFile,
   }
 })
-
-export { readPath, withPath }
-export type { FieldValue, Example }

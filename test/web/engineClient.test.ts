@@ -1,0 +1,151 @@
+import { expose } from 'comlink'
+import { afterEach, describe, expect, it, vi } from 'vitest'
+import type { Answer } from '../../engine/compare/comparison.ts'
+import { createHost, messageBreath } from '../../engine/hosts/host.ts'
+import type { EngineHost } from '../../engine/hosts/host.ts'
+import type { Study } from '../../engine/requirements/study.ts'
+import { createEngineClient, Superseded } from '../../web/engineClient.ts'
+import type { WorkerLike } from '../../web/engineClient.ts'
+
+const studyNamed = (title: string) => ({ title }) as Study
+const answerOf = (study: Study, stage: Answer['stage']) => ({ stage, comparison: { title: study.title } }) as Answer
+const titleOf = (answer: Answer) => `${answer.stage} ${answer.comparison.title}`
+
+/** A worker made of a message channel: the host is on its far side, and it can be made to break. */
+class ChannelWorker extends EventTarget implements WorkerLike {
+  readonly terminate = vi.fn()
+  private readonly channel = new MessageChannel()
+
+  constructor(host: EngineHost) {
+    super()
+    expose(host, this.channel.port1)
+    this.channel.port2.addEventListener('message', (event) => {
+      this.dispatchEvent(new MessageEvent('message', { data: event.data as unknown, ports: [...event.ports] }))
+    })
+    this.channel.port2.start()
+  }
+
+  postMessage(message: unknown, transfer: Transferable[] = []): void {
+    this.channel.port2.postMessage(message, transfer as never)
+  }
+
+  break(message: string): void {
+    this.dispatchEvent(new ErrorEvent('error', { message }))
+  }
+
+  close(): void {
+    this.channel.port1.close()
+    this.channel.port2.close()
+  }
+}
+
+const workers: ChannelWorker[] = []
+const start = (host: EngineHost) => () => {
+  const worker = new ChannelWorker(host)
+  workers.push(worker)
+  return worker
+}
+afterEach(() => {
+  for (const worker of workers.splice(0)) worker.close()
+})
+
+describe('engineClient with the real host', () => {
+  function* job(study: Study): Generator<Answer, Answer> {
+    yield answerOf(study, 'first')
+    return answerOf(study, 'proven')
+  }
+
+  it('reports the first answer and resolves with the proven one', async () => {
+    const client = createEngineClient(start(createHost(job, messageBreath())))
+    const seen: string[] = []
+    const proven = await client.answer(studyNamed('A'), (answer) => seen.push(titleOf(answer)))
+    expect(seen).toEqual(['first A'])
+    expect(titleOf(proven)).toBe('proven A')
+  })
+
+  it('stops a job between its parts when a later request comes', async () => {
+    const partsRun: string[] = []
+    function* long(study: Study): Generator<Answer, Answer> {
+      for (let part = 0; part < 50; part++) {
+        partsRun.push(study.title)
+        yield answerOf(study, 'first')
+      }
+      return answerOf(study, 'proven')
+    }
+    // Node hands one port up to a thousand messages in a row, browsers do not: here a timer stands for the pause
+    const pause = () => new Promise<void>((resolve) => setTimeout(resolve))
+    const client = createEngineClient(start(createHost(long, pause)))
+    let second: Promise<Answer> | undefined
+    const first = client.answer(studyNamed('A'), () => (second ??= client.answer(studyNamed('B'), () => {})))
+    await expect(first).rejects.toBeInstanceOf(Superseded)
+    expect(titleOf(await second!)).toBe('proven B')
+    expect(partsRun.filter((title) => title === 'A').length).toBeLessThan(50)
+    expect(partsRun.filter((title) => title === 'B').length).toBe(50)
+  })
+
+  it('hands on what the engine throws', async () => {
+    const broken = createHost(() => {
+      throw new Error('sizing: step Rs_max has no value')
+    }, messageBreath())
+    const client = createEngineClient(start(broken))
+    await expect(client.answer(studyNamed('A'), () => {})).rejects.toThrow('Rs_max')
+  })
+})
+
+describe('engineClient with a host that answers late', () => {
+  /** Answers when told to, whatever was cancelled meanwhile. */
+  function lateHost() {
+    const finish = new Map<number, (stage: Answer['stage']) => unknown>()
+    const host: EngineHost = {
+      answer: (id, study, onAnswer) =>
+        new Promise((resolve) => {
+          finish.set(id, (stage) =>
+            stage === 'first' ? onAnswer(answerOf(study, stage)) : resolve(answerOf(study, stage)),
+          )
+        }),
+      cancel: () => {},
+    }
+    return { host, finish }
+  }
+
+  it('drops answers that arrive after a later request', async () => {
+    const { host, finish } = lateHost()
+    const client = createEngineClient(start(host))
+    const seen: string[] = []
+    const note = (answer: Answer) => seen.push(titleOf(answer))
+    const first = client.answer(studyNamed('A'), note)
+    const second = client.answer(studyNamed('B'), note)
+    await expect(first).rejects.toBeInstanceOf(Superseded)
+    await vi.waitFor(() => expect(finish.size).toBe(2))
+    await finish.get(1)!('first')
+    finish.get(1)!('proven')
+    await finish.get(2)!('first')
+    finish.get(2)!('proven')
+    expect(titleOf(await second)).toBe('proven B')
+    expect(seen).toEqual(['first B'])
+  })
+
+  it('rejects what is pending when the worker breaks, and starts a new one for the next request', async () => {
+    const { host, finish } = lateHost()
+    const client = createEngineClient(start(host))
+    const pending = client.answer(studyNamed('A'), () => {})
+    await vi.waitFor(() => expect(finish.size).toBe(1))
+    workers[0]!.break('out of memory')
+    await expect(pending).rejects.toThrow('out of memory')
+    expect(workers[0]!.terminate).toHaveBeenCalledOnce()
+
+    const next = client.answer(studyNamed('B'), () => {})
+    await vi.waitFor(() => expect(finish.size).toBe(2))
+    expect(workers.length).toBe(2)
+    finish.get(2)!('proven')
+    expect(titleOf(await next)).toBe('proven B')
+  })
+
+  it('cancels the running job on request', async () => {
+    const { host } = lateHost()
+    const client = createEngineClient(start(host))
+    const pending = client.answer(studyNamed('A'), () => {})
+    client.cancel()
+    await expect(pending).rejects.toBeInstanceOf(Superseded)
+  })
+})

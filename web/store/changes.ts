@@ -1,0 +1,47 @@
+/** What changed from one study to another, in words for the undo button. */
+import type { Study } from '../../engine/requirements/study.ts'
+import { readPath } from './check.ts'
+import type { FieldValue } from './check.ts'
+import { CHOICES, QUANTITY_PATHS, quantityField, shown } from './fields.ts'
+
+export interface Change {
+  /** "Highest input voltage 12.0 → 12.4 V" */
+  label: string
+  /** "12.0 → 12.4 V" */
+  short: string
+}
+
+function say(path: string, value: FieldValue): string {
+  if (value === undefined) return 'not judged'
+  const choice = CHOICES.find((field) => field.path === path)
+  if (choice) return choice.choices.find((c) => c.value === value)?.label ?? String(value)
+  return typeof value === 'number' ? shown(quantityField(path), value) : String(value)
+}
+
+/** Two values of one unit name it once: "12.0 → 12.4 V". */
+function fromTo(before: string, after: string): string {
+  const unit = /[^\d.]+$/u
+  const [from, to] = [unit.exec(before)?.[0], unit.exec(after)?.[0]]
+  return `${from !== undefined && from === to ? before.slice(0, -from.length) : before} → ${after}`
+}
+
+function paths(before: Study, after: Study): string[] {
+  const weights = new Set([...Object.keys(before.weights), ...Object.keys(after.weights)])
+  return [
+    'title',
+    ...QUANTITY_PATHS,
+    ...CHOICES.map((field) => field.path),
+    ...[...weights].map((name) => `weights.${name}`),
+  ]
+}
+
+/** The first difference, and how many more there are; undefined where there is none. */
+export function describeChange(before: Study, after: Study): Change | undefined {
+  const changed = paths(before, after).filter((path) => readPath(before, path) !== readPath(after, path))
+  const [path] = changed
+  if (path === undefined) return undefined
+  const name = path === 'title' ? 'Title' : (CHOICES.find((f) => f.path === path)?.name ?? quantityField(path).name)
+  const more = changed.length > 1 ? ` and ${changed.length - 1} more` : ''
+  const short = fromTo(say(path, readPath(before, path)), say(path, readPath(after, path)))
+  return { label: `${name} ${short}${more}`, short: short + more }
+}
