@@ -132,15 +132,7 @@ export interface Reference extends ElementOf<'reference', readonly [string, stri
   readonly model: ReferenceModel
 }
 
-export type Element =
-  | VoltageSource
-  | CurrentSource
-  | Resistor
-  | Capacitor
-  | Diode
-  | Bjt
-  | Amplifier
-  | Reference
+export type Element = VoltageSource | CurrentSource | Resistor | Capacitor | Diode | Bjt | Amplifier | Reference
 
 export type ElementKind = Element['kind']
 

@@ -1,0 +1,89 @@
+/**
+ * Junction diode with breakdown.
+ *
+ * With v the junction voltage (anode less cathode, less the drop in RS), VT = kT/q at the device's own temperature T,
+ * and BV(T) = BV + tc·(T - TNOM):
+ *
+ *   i = IS(T)·(e^(v/(N·VT)) - 1) - IBV·(e^(-(v + BV(T))/(NBV·VT)) - e^(-BV(T)/(NBV·VT)))
+ *
+ * How BV and IBV meet: at v = -BV(T) the breakdown branch carries IBV·(1 - e^(-BV(T)/(NBV·VT))), that is IBV itself for
+ * every practical diode; the forward branch adds its saturation current IS. BV is the voltage of the junction alone: the
+ * terminals stand at BV + RS·IBV there. The last term makes the current exactly zero at v = 0. There is no
+ * conductance in parallel with the junction and no other shape between the two branches.
+ *
+ *   IS(T) = IS·r^(XTI/N)·e^((r - 1)·EG/(N·VT)),  r = T/TNOM in kelvin
+ *
+ * RS is a resistor from the anode terminal to the junction's inner node and does not move with temperature.
+ * Source of the forward law: W. Shockley, Bell Syst. Tech. J. 28 (1949) 435; of the temperature law: the usual one of
+ * circuit simulation (see `saturationLogRatio`); the breakdown branch is ours, the mirrored exponential.
+ */
+import { guardedExp, guardedExpSlope, saturationLogRatio, thermalVoltage } from './physics.ts'
+
+/** Parameters in order; none has a default. */
+export const DIODE_PARAMETERS = {
+  IS: undefined,
+  N: undefined,
+  RS: undefined,
+  BV: undefined,
+  IBV: undefined,
+  NBV: undefined,
+  EG: undefined,
+  XTI: undefined,
+  TNOM: undefined,
+  tc: undefined,
+} as const
+
+/** Places in the derived values: the solver's limiting reads the first six. */
+export const DIODE_NVT = 0
+export const DIODE_IS = 1
+export const DIODE_NBVT = 2
+export const DIODE_IBV = 3
+export const DIODE_BV = 4
+const E_AT_ZERO = 5
+export const DIODE_DERIVED = 6
+
+/** Writes the six derived values at `celsius` to `derived[to..]`. */
+export function prepareDiode(p: Float64Array, at: number, celsius: number, derived: Float64Array, to: number): void {
+  const N = p[at + 1]!
+  const TNOM = p[at + 8]!
+  const vt = thermalVoltage(celsius)
+  const nbvt = p[at + 5]! * vt
+  const bv = p[at + 3]! + p[at + 9]! * (celsius - TNOM)
+  derived[to + DIODE_NVT] = N * vt
+  derived[to + DIODE_IS] = p[at]! * Math.exp(saturationLogRatio(celsius, TNOM, p[at + 6]!, p[at + 7]!) / N)
+  derived[to + DIODE_NBVT] = nbvt
+  derived[to + DIODE_IBV] = p[at + 4]!
+  derived[to + DIODE_BV] = bv
+  derived[to + E_AT_ZERO] = guardedExp(-bv / nbvt)
+}
+
+/**
+ * Junction terminals [anode side, cathode] in `v[from..]`: writes the currents into them and the derivatives
+ * d(current t)/d(voltage s) at out[to + 2 + 2t + s].
+ */
+export function evaluateDiode(
+  p: Float64Array,
+  at: number,
+  v: Float64Array,
+  from: number,
+  out: Float64Array,
+  to: number,
+): void {
+  const u = v[from]! - v[from + 1]!
+  const nvt = p[at + DIODE_NVT]!
+  const is = p[at + DIODE_IS]!
+  const nbvt = p[at + DIODE_NBVT]!
+  const ibv = p[at + DIODE_IBV]!
+  const forward = u / nvt
+  const reverse = -(u + p[at + DIODE_BV]!) / nbvt
+  const ef = guardedExp(forward)
+  const er = guardedExp(reverse)
+  const i = is * (ef - 1) - ibv * (er - p[at + E_AT_ZERO]!)
+  const g = (is * guardedExpSlope(forward, ef)) / nvt + (ibv * guardedExpSlope(reverse, er)) / nbvt
+  out[to] = i
+  out[to + 1] = -i
+  out[to + 2] = g
+  out[to + 3] = -g
+  out[to + 4] = -g
+  out[to + 5] = g
+}

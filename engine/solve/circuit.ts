@@ -1,0 +1,141 @@
+/** What a compiled circuit and a workspace hold beyond their public face. All indices are into flat typed arrays. */
+import type { Circuit, Workspace } from './types.ts'
+
+/** All devices of one kind: `terminals` holds the places in `x` of their inner terminals, one device after another. */
+export interface DeviceSet {
+  readonly count: number
+  readonly terminals: Int32Array
+  readonly derivedAt: Int32Array
+  readonly outAt: Int32Array
+}
+
+/** Resistors of the netlist first (`plainCount` of them), then the series resistances inside devices. */
+export interface ResistorSet {
+  readonly count: number
+  readonly plainCount: number
+  /** Where the current of each plain one is reported. */
+  readonly outAt: Int32Array
+  readonly a: Int32Array
+  readonly b: Int32Array
+  readonly seriesParameterAt: Int32Array
+  /** Four entries each, in the order aa, bb, ab, ba; -1 where the Jacobian has none. */
+  readonly entries: Int32Array
+}
+
+/** What a part's temperature touches: kind codes and indices, part after part; part p owns start[p] to start[p + 1]. */
+export interface Temperature {
+  readonly start: Int32Array
+  readonly kind: Uint8Array
+  readonly index: Int32Array
+  readonly parameterAt: Int32Array
+}
+
+/** Sources of voltage. A pinned node is at a known voltage from `from`; any other source has an unknown current. */
+export interface Sources {
+  readonly pinNode: Int32Array
+  readonly pinFrom: Int32Array
+  /** +1 where the pinned node is the source's plus, -1 where it is its minus. */
+  readonly pinSign: Float64Array
+  readonly pinValueAt: Int32Array
+  readonly pinOut: Int32Array
+  readonly branchPlus: Int32Array
+  readonly branchMinus: Int32Array
+  readonly branchRow: Int32Array
+  readonly branchValueAt: Int32Array
+  readonly branchOut: Int32Array
+}
+
+/** How unknowns are laid out, and where every element finds its own. `x` is [nodes, inner nodes, source currents]. */
+export interface Layout {
+  readonly size: number
+  readonly nodeCount: number
+  /** Places in `x` that are solved for. */
+  readonly unknowns: Int32Array
+  readonly guess: Float64Array
+  readonly derivedLength: number
+  readonly outLength: number
+  readonly partCount: number
+  readonly diodes: DeviceSet
+  readonly transistors: DeviceSet
+  /** +1 or -1 by transistor. */
+  readonly polarity: Float64Array
+  readonly amplifiers: DeviceSet
+  readonly references: DeviceSet
+  readonly loads: DeviceSet
+  readonly fixed: DeviceSet
+  readonly resistors: ResistorSet
+  readonly temperature: Temperature
+  readonly sources: Sources
+  /** Rows and columns (places in `x`) of the Jacobian's structural entries before fill. */
+  readonly entryRow: Int32Array
+  readonly entryColumn: Int32Array
+  /** Entry and place in `out` of every device derivative that lands on an unknown row and column. */
+  readonly stampEntry: Int32Array
+  readonly stampFrom: Int32Array
+  /** By unknown: its diagonal entry, or -1 for the current of a floating source. */
+  readonly diagonalEntry: Int32Array
+  /** Four a floating source: its row on plus, plus on its row, the same for minus. */
+  readonly branchEntries: Int32Array
+  readonly branchSigns: Float64Array
+  /** By terminal of every element: the place in `out` of its current, its sign, its node and its part. */
+  readonly terminalFrom: Int32Array
+  readonly terminalSign: Float64Array
+  readonly terminalNode: Int32Array
+  readonly terminalPart: Int32Array
+  readonly thermalResistance: Float64Array
+}
+
+/** The fixed elimination: flat programs that `factor.ts` runs on a matrix whose first entries are the layout's. */
+export interface Elimination {
+  /** Matrix entries with fill. */
+  readonly entries: number
+  /** By pivot: its entry, rows below; by row: its entry, updates; by update: target, source. */
+  readonly factor: Int32Array
+  /** By pivot with rows below: its row, how many; by row: the row, its multiplier. */
+  readonly forward: Int32Array
+  /** By pivot, last first: its row, its column, its entry, how many; then entry and column of each. */
+  readonly back: Int32Array
+}
+
+export interface CompiledCircuit extends Circuit {
+  readonly layout: Layout
+  readonly elimination: Elimination
+}
+
+export interface SolverWorkspace extends Workspace {
+  /** Unknowns and known voltages; `voltages` is its front. */
+  readonly x: Float64Array
+  /** By place in `x`: the sum of currents leaving a node into elements, or a floating source's error in volts. */
+  readonly f: Float64Array
+  readonly dx: Float64Array
+  readonly rhs: Float64Array
+  readonly out: Float64Array
+  readonly derived: Float64Array
+  readonly conductance: Float64Array
+  /** The condition, and the share of every source that source stepping lets through. */
+  input: number
+  load: number
+  scale: number
+  /** Constant part of the matrix, and the matrix itself. */
+  readonly base: Float64Array
+  baseIsStale: boolean
+  readonly matrix: Float64Array
+  /** Sizes of the diagonal before factoring, by unknown. */
+  readonly diagonal: Float64Array
+  readonly dense: Float64Array
+  readonly order: Int32Array
+  /** Terminal voltages of the device under evaluation. */
+  readonly terminal: Float64Array
+  /** Voltages of the last evaluation as limited: one a diode, two a transistor, then one drive an amplifier. */
+  readonly last: Float64Array
+  /** Temperature by part for which `derived` holds. */
+  readonly preparedAt: Float64Array
+  /** Junctions on entry, put back after a failure. */
+  readonly before: Float64Array
+  /** The last state that a continuation can return to. */
+  readonly good: Float64Array
+  /** Continuation: siemens from every unknown node to its guess; 0 in the full circuit. */
+  anchor: number
+  /** Three values a part for the temperature's own iteration. */
+  readonly thermal: Float64Array
+}

@@ -1,0 +1,79 @@
+/** The Jacobian's structural entries, numbered as elements ask for them. */
+import type { DeviceSet, ResistorSet } from './circuit.ts'
+
+export class Entries {
+  readonly rows: number[] = []
+  readonly columns: number[] = []
+  readonly #isKnown: Uint8Array
+  readonly #size: number
+  readonly #numbers = new Map<number, number>()
+
+  constructor(size: number, isKnown: Uint8Array) {
+    this.#size = size
+    this.#isKnown = isKnown
+  }
+
+  /** The number of the entry, or -1 where row or column is not solved for. */
+  place(row: number, column: number): number {
+    if (this.#isKnown[row] === 1 || this.#isKnown[column] === 1) return -1
+    const key = row * this.#size + column
+    const found = this.#numbers.get(key)
+    if (found !== undefined) return found
+    const number = this.rows.length
+    this.#numbers.set(key, number)
+    this.rows.push(row)
+    this.columns.push(column)
+    return number
+  }
+}
+
+export interface SeriesResistance {
+  readonly a: number
+  readonly b: number
+  readonly parameterAt: number
+}
+
+/** Resistors of the netlist, whose currents are reported at `outAt`, then the series resistances inside devices. */
+export function layOutResistors(
+  plain: readonly SeriesResistance[],
+  series: readonly SeriesResistance[],
+  outAt: readonly number[],
+  entries: Entries,
+): ResistorSet {
+  const all = [...plain, ...series]
+  return {
+    count: all.length,
+    plainCount: plain.length,
+    outAt: Int32Array.from(outAt),
+    a: Int32Array.from(all, (r) => r.a),
+    b: Int32Array.from(all, (r) => r.b),
+    seriesParameterAt: Int32Array.from(series, (r) => r.parameterAt),
+    entries: Int32Array.from(
+      all.flatMap(({ a, b }) => [entries.place(a, a), entries.place(b, b), entries.place(a, b), entries.place(b, a)]),
+    ),
+  }
+}
+
+/** Every derivative of every device that lands on an unknown row and column. */
+export function stampDevices(
+  sets: readonly (readonly [DeviceSet, number])[],
+  entries: Entries,
+): { stampEntry: Int32Array; stampFrom: Int32Array } {
+  const to: number[] = []
+  const from: number[] = []
+  for (const [set, terminals] of sets) {
+    for (let d = 0; d < set.count; d += 1) {
+      for (let t = 0; t < terminals; t += 1) {
+        for (let s = 0; s < terminals; s += 1) {
+          const row = set.terminals[d * terminals + t]!
+          const column = set.terminals[d * terminals + s]!
+          const entry = entries.place(row, column)
+          if (entry < 0) continue
+          to.push(entry)
+          from.push(set.outAt[d]! + terminals + terminals * t + s)
+        }
+      }
+    }
+  }
+  return { stampEntry: Int32Array.from(to), stampFrom: Int32Array.from(from) }
+}

@@ -1,0 +1,84 @@
+/**
+ * The ordered fallbacks: Newton from where the workspace stands, from the guess, with every node held to its guess by a
+ * conductance that is then taken away, and with the sources brought up from nothing. A continuation counts only when its
+ * last solve was of the full circuit.
+ */
+import type { CompiledCircuit, SolverWorkspace } from './circuit.ts'
+import { CONVERGED, ITERATION_LIMIT, newton } from './newton.ts'
+
+const CONTINUATION_STALLED = 4
+
+const WARM_ITERATIONS = 30
+const COLD_ITERATIONS = 80
+const CONTINUATION_ITERATIONS = 30
+/** Siemens at which holding begins, and under which it is let go altogether. */
+const FIRST_ANCHOR = 1e-1
+const LAST_ANCHOR = 1e-13
+
+/** One electrical solution at the present temperatures; an outcome's code. */
+export function solveElectrical(circuit: CompiledCircuit, ws: SolverWorkspace): number {
+  ws.anchor = 0
+  ws.scale = 1
+  if (newton(circuit, ws, WARM_ITERATIONS) === CONVERGED) return CONVERGED
+  ws.x.set(circuit.layout.guess)
+  if (newton(circuit, ws, COLD_ITERATIONS) === CONVERGED) return CONVERGED
+  const released = releaseAnchor(circuit, ws)
+  if (released === CONVERGED) return CONVERGED
+  const raised = raiseSources(circuit, ws)
+  ws.anchor = 0
+  ws.scale = 1
+  if (raised === CONVERGED) return CONVERGED
+  ws.x.set(circuit.layout.guess)
+  return raised
+}
+
+function releaseAnchor(circuit: CompiledCircuit, ws: SolverWorkspace): number {
+  ws.x.set(circuit.layout.guess)
+  ws.good.set(ws.x)
+  let anchor = FIRST_ANCHOR
+  let reached = Infinity
+  let ratio = 10
+  for (let solves = 0; solves < 100; solves += 1) {
+    ws.anchor = anchor
+    const code = newton(circuit, ws, CONTINUATION_ITERATIONS)
+    if (code === CONVERGED) {
+      if (anchor === 0) return CONVERGED
+      ws.good.set(ws.x)
+      reached = anchor
+      ratio = Math.min(100, ratio * 2)
+    } else {
+      ws.x.set(ws.good)
+      if (code !== ITERATION_LIMIT && reached === Infinity) break
+      ratio = Math.sqrt(ratio)
+      if (reached === Infinity || ratio < 1.02) break
+    }
+    anchor = reached / ratio < LAST_ANCHOR ? 0 : reached / ratio
+  }
+  ws.anchor = 0
+  return CONTINUATION_STALLED
+}
+
+function raiseSources(circuit: CompiledCircuit, ws: SolverWorkspace): number {
+  ws.x.fill(0)
+  ws.good.set(ws.x)
+  let reached = 0
+  let share = 0.1
+  let outcome = CONTINUATION_STALLED
+  for (let solves = 0; solves < 200; solves += 1) {
+    const aim = Math.min(1, reached + share)
+    ws.scale = aim
+    const code = newton(circuit, ws, CONTINUATION_ITERATIONS)
+    if (code === CONVERGED) {
+      if (aim === 1) return CONVERGED
+      ws.good.set(ws.x)
+      reached = aim
+      share = Math.min(0.5, share * 2)
+    } else {
+      if (reached === 0 && code !== ITERATION_LIMIT) outcome = code
+      ws.x.set(ws.good)
+      share *= 0.25
+      if (share < 1e-5) break
+    }
+  }
+  return outcome
+}
