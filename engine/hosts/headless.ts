@@ -1,5 +1,6 @@
 /** The headless run: one study in, one comparison out as JSON. Exit code 0 when it could compare, 2 when the study is invalid. */
 import { createReadStream } from 'node:fs'
+import { stat } from 'node:fs/promises'
 import { resolve } from 'node:path'
 import { compare } from '../index.ts'
 import { LARGEST_STUDY, parseStudyText, sizeIssue } from '../requirements/index.ts'
@@ -9,10 +10,15 @@ type Read = { text: string } | { problem: string }
 /** Reads `path`, or standard input for `-`. No more is read than a study may be long. */
 async function readStudy(path: string): Promise<Read> {
   // npm changes into the project's folder; INIT_CWD is where the user stands.
-  const stream = path === '-' ? process.stdin : createReadStream(resolve(process.env['INIT_CWD'] ?? '', path))
+  const file = resolve(process.env['INIT_CWD'] ?? '', path)
   const chunks: Buffer[] = []
   let bytes = 0
   try {
+    if (path !== '-') {
+      const { size } = await stat(file)
+      if (size > LARGEST_STUDY) return { problem: sizeIssue(size).message }
+    }
+    const stream = path === '-' ? process.stdin : createReadStream(file)
     for await (const chunk of stream as AsyncIterable<Buffer>) {
       chunks.push(chunk)
       bytes += chunk.length
