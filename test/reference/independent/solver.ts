@@ -17,12 +17,23 @@ async function start(): Promise<Simulation> {
   return simulation
 }
 
+/** The library writes to the console how it got there; what matters of it is read from `getError` all the same. */
+async function quietly<T>(work: () => Promise<T>): Promise<T> {
+  const { error, warn } = console
+  console.error = console.warn = () => undefined
+  try {
+    return await work()
+  } finally {
+    Object.assign(console, { error, warn })
+  }
+}
+
 /** Runs one netlist text; reports every voltage and branch current by the solver's own names. */
 async function run(deck: Deck): Promise<ReadonlyMap<string, number>> {
   started ??= start()
   const simulation = await started
   simulation.setNetList(deck.text)
-  const result = await simulation.runSim()
+  const result = await quietly(() => simulation.runSim())
   const errors = simulation.getError().filter((line) => line.trim() !== '')
   // after a failure the library hands out the previous result again: the title tells whose it is
   const isStale = !result.header.startsWith(`Title: ${deck.title}\n`)
