@@ -1,8 +1,13 @@
-/** The engine's door. */
-import type { Comparison } from './compare/comparison.ts'
-import type { Study } from './requirements/index.ts'
-
-/** Not written yet: throws. */
-export function compare(study: Study): Comparison {
-  throw new Error(`engine: "${study.title}" cannot be compared yet.`)
-}
+/** The engine's door: what the page's worker, the headless run and the tests use. */
+export { answer, compare, sizeAll, type PinsByTopology } from './compare/compare.ts'
+export type * from './compare/comparison.ts'
+export { FIGURES } from './figures/index.ts'
+export {
+  checkStudy,
+  parseStudyText,
+  studyFile,
+  type Issue,
+  type Requirements,
+  type Study,
+  type Weights,
+} from './requirements/index.ts'

@@ -169,7 +169,7 @@ function proveShort(observer: Observer, conditions: Conditions, tolerances: numb
   }
   // A fault that runs away has no settled point: its current is then that of the first moment, and it does not survive.
   const settles = conditions.shorted.every((c) => observer.observe(nominal, c, SETTLED).outcome === 0)
-  const mode = settles ? SETTLED : COLD
+  const mode: ThermalCode = settles ? SETTLED : COLD
   const terminal = observer.prepared.circuit.terminals[observer.prepared.circuit.element('load')]!
   const currentOf = (board: Board, condition: number): number => {
     const { outcome, ws } = observer.solve(board, condition, mode)

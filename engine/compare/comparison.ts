@@ -2,26 +2,20 @@
 import type { Corner, Point } from '../analyses/point.ts'
 import type { Curves } from '../analyses/curves.ts'
 import type { Element } from '../devices/elements.ts'
+import type { FigureDescriptor, Figures } from '../figures/index.ts'
+import type { Shortfall } from '../sizing/judge.ts'
+import type { RankingEntry } from './ranking.ts'
 import type { TopologyName } from '../topologies/define.ts'
 import type { Requirements, Weights } from '../requirements/study.ts'
 
 export type { Condition, Corner, Overrides, Point, ThermalMode } from '../analyses/point.ts'
 export type { Curves, Table } from '../analyses/curves.ts'
+export type { FigureDescriptor, Figures, Regulation } from '../figures/index.ts'
+export type { RankingEntry } from './ranking.ts'
+export type { Shortfall } from '../sizing/judge.ts'
 export type { TopologyName } from '../topologies/define.ts'
 
 export type Verdict = 'meets' | 'falls-short'
-
-export interface Shortfall {
-  /** Path of the requirement or the rating that is not met, e.g. `limits.loadRegulation` or `D1.power`. */
-  requirement: string
-  required: number
-  achieved: number
-  unit: string
-  /** One sentence: what, how much, against which limit, and what would help. */
-  because: string
-  /** Absent where the shortfall is not a matter of one operating point. */
-  corner?: Corner
-}
 
 export interface Part {
   id: string
@@ -52,31 +46,6 @@ export interface DerivationLine {
   why?: string
 }
 
-export interface Regulation {
-  volts: number
-  fraction: number
-  frozen: number
-  settled: number
-}
-
-export interface Figures {
-  efficiency: { fullLoad: number; nominal: number; worst: number }
-  heat: { worst: number; nominal: number }
-  standbyPower: number
-  noLoadInputCurrent: number
-  output: { lowest: number; nominal: number; highest: number }
-  loadRegulation: Regulation
-  lineRegulation: Regulation
-  minimumInput: number
-  headroom: number
-  outputResistance: number
-  rippleRejectionDb: number
-  outputRipple?: number
-  temperatureDrift: number
-  shortCircuit: { current: number; heat: number; survives: boolean }
-  partCount: number
-}
-
 export interface Design {
   topology: TopologyName
   variant: string
@@ -97,12 +66,6 @@ export interface Design {
   derivation: DerivationLine[]
 }
 
-export interface RankingEntry {
-  topology: TopologyName
-  score: number
-  contributions: Record<string, number>
-}
-
 export interface Comparison {
   format: 'wattfork-comparison'
   version: 1
@@ -111,16 +74,6 @@ export interface Comparison {
   weights: Weights
   designs: Design[]
   ranking: RankingEntry[]
-}
-
-/** What the engine says about a figure, so that no screen retypes a label. */
-export interface FigureDescriptor {
-  name: string
-  label: string
-  unit: string
-  /** `less` where the smaller value is the better one. */
-  better: 'less' | 'more'
-  help: string
 }
 
 /** What the page asks the engine for: the comparison and what its plots need. `stage` says whether the corners are proven yet. */

@@ -11,6 +11,7 @@ export interface Assembly {
   readonly fitted: readonly (Fitted | Refusal | undefined)[]
   /** Bought parts that no current flows through, a heatsink say. */
   readonly mechanical?: readonly (DesignPart | undefined)[]
+  readonly referenceSpread: number
   readonly guess: Readonly<Record<string, number>>
   readonly assumptions: readonly string[]
   readonly cautions?: readonly string[]
@@ -51,6 +52,7 @@ export function assemble(need: Need, assembly: Assembly): SizedDesign | Refusal 
     output: 'out',
     parts: [...fitted.map((f) => f.part), ...mechanical],
     tolerances: fitted.flatMap((f) => f.tolerances),
+    referenceSpread: assembly.referenceSpread,
     guess: { in: input.nominal, ...assembly.guess },
     worked: assembly.worked,
     assumptions: [...ASSUMPTIONS, ...assembly.assumptions],

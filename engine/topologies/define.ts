@@ -63,6 +63,8 @@ export interface SizedDesign {
   readonly output: string
   readonly parts: readonly DesignPart[]
   readonly tolerances: readonly Tolerance[]
+  /** Half of the spread of the reference alone, as a fraction of the output: a first measure of how wide the band must be. */
+  readonly referenceSpread: number
   readonly guess: Readonly<Record<string, number>>
   readonly worked: Worked
   readonly assumptions: readonly string[]

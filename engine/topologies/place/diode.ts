@@ -2,6 +2,7 @@
 import { type DiodeRow, diodesFor, findDiode, placeDiode } from '../../parts/reference-diode/index.ts'
 import { deratedJunction } from '../../parts/derating/index.ts'
 import type { Need } from '../define.ts'
+import type { Given } from '../steps.ts'
 import { type Fitted, provenance } from './fitted.ts'
 
 /** Anode first. */
@@ -80,3 +81,35 @@ export function diodesNear(need: Need, id: string, volts: number, spread: number
 
 /** The least current at which the diode still regulates: max(1.5 IZK, 1 mA) to start from; the solved band decides (common practice, no source). */
 export const leastDiodeCurrent = (row: DiodeRow): number => Math.max(1.5 * row.knee.current, 1e-3)
+
+const ofDiode = (is: string, unit: string, quantity: string): Given => ({ is, unit, quantity, source: 'data sheet' })
+
+export const DIODE_GIVENS: readonly Given[] = [
+  ofDiode('Vz', 'V', 'Diode voltage at its test current'),
+  ofDiode('Vz_lo', 'V', 'Lowest diode voltage, tolerance and tempco'),
+  ofDiode('Vz_hi', 'V', 'Highest diode voltage, tolerance and tempco'),
+  ofDiode('I_ZT', 'A', 'Test current'),
+  { is: 'rz', unit: 'Ω', quantity: 'Diode slope resistance', source: 'half of the data sheet maximum, assumption' },
+  { is: 'Iz_min', unit: 'A', quantity: 'Least diode current', source: 'common practice, no source' },
+  {
+    is: 'Pz_allow',
+    unit: 'W',
+    quantity: 'Heat that the derated diode may take',
+    source: 'data sheet and derating policy',
+  },
+]
+
+export function diodeGivens(need: Need, row: DiodeRow, factor: number): Record<string, number> {
+  const { ambient } = need.requirements
+  const hot = Math.max(0, row.tempco.max * row.vz.nominal * (ambient.max - row.referenceTemperature))
+  const cold = Math.min(0, row.tempco.max * row.vz.nominal * (ambient.min - row.referenceTemperature))
+  return {
+    Vz: row.vz.nominal,
+    Vz_lo: row.vz.min + cold,
+    Vz_hi: row.vz.max + hot,
+    I_ZT: row.test.current,
+    rz: row.test.impedance / 2,
+    Iz_min: leastDiodeCurrent(row) * factor,
+    Pz_allow: diodeAllowance(need, row),
+  }
+}

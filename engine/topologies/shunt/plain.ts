@@ -4,11 +4,11 @@ import { assemble } from '../assemble.ts'
 import { OUTPUT_CAPACITOR, REQUIRED, STEP_GIVEN, STEP_TIME, requiredGivens } from '../common.ts'
 import type { Candidate, Need, Variant } from '../define.ts'
 import { fitCapacitor } from '../place/capacitor.ts'
-import { diodeAllowance, diodesNear, fitDiode, leastDiodeCurrent } from '../place/diode.ts'
+import { DIODE_GIVENS, diodeAllowance, diodeGivens, diodesNear, fitDiode, leastDiodeCurrent } from '../place/diode.ts'
 import { refuse } from '../place/fitted.ts'
 import { fitResistor } from '../place/resistor.ts'
 import { defineWorking } from '../steps.ts'
-import { DIODE_GIVENS, SERIES_RESISTOR, diodeGivens } from './steps.ts'
+import { SERIES_RESISTOR } from './steps.ts'
 
 const working = defineWorking(
   'shunt, plain diode',
@@ -100,6 +100,7 @@ function candidate(need: Need, row: DiodeRow, factor: number): Candidate {
             voltage: v('Vout_hi'),
           }),
         ],
+        referenceSpread: (row.vz.max - row.vz.min) / (2 * row.vz.nominal),
         guess: { out: row.vz.nominal },
         assumptions: [],
         cautions: ['If the diode opens, the whole input reaches the load through the series resistor.'],

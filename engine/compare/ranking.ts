@@ -1,0 +1,58 @@
+/**
+ * Weighted ranking. Each weighted figure is normalised against the best of the designs: `best / x` where less is better,
+ * `x / best` where more is, so the best scores 1 and twice as bad scores one half. Figures finer than their resolution count
+ * as the resolution. The score is the weighted mean, 0 to 100; a contribution is a criterion's share of it. Weighted scoring
+ * after NASA Systems Engineering Handbook section 6.8; the ratio normalisation is our own choice.
+ */
+import { FIGURES, type Figures, headlineOf } from '../figures/index.ts'
+import type { Weights } from '../requirements/study.ts'
+import type { TopologyName } from '../topologies/index.ts'
+
+export interface RankingEntry {
+  topology: TopologyName
+  /** 0 to 100. */
+  score: number
+  /** Points by criterion; they sum to the score. */
+  contributions: Record<string, number>
+}
+
+export interface Ranked {
+  topology: TopologyName
+  meets: boolean
+  figures?: Figures
+}
+
+/** Best first; a design that falls short never stands above one that meets. */
+export function rank(designs: readonly Ranked[], weights: Weights): RankingEntry[] {
+  const criteria = FIGURES.filter(({ name }) => (weights[name] ?? 0) > 0)
+  const total = criteria.reduce((sum, { name }) => sum + weights[name]!, 0)
+  const entries = designs.map((design) => ({
+    meets: design.meets,
+    entry: { topology: design.topology, score: 0, contributions: {} as Record<string, number> },
+  }))
+  for (const { name, better, resolution } of criteria) {
+    const values = designs.map(({ figures }) => {
+      const value = figures && headlineOf(name, figures)
+      return value === undefined ? undefined : Math.max(value, resolution ?? 0)
+    })
+    const present = values.filter((v) => v !== undefined)
+    if (present.length === 0) continue
+    const best = better === 'less' ? Math.min(...present) : Math.max(...present)
+    values.forEach((value, k) => {
+      const share = value === undefined ? 0 : normalise(value, best, better)
+      const points = (100 * weights[name]! * share) / total
+      entries[k]!.entry.contributions[name] = points
+      entries[k]!.entry.score += points
+    })
+  }
+  return entries
+    .toSorted((a, b) => Number(b.meets) - Number(a.meets) || b.entry.score - a.entry.score)
+    .map(({ entry }) => entry)
+}
+
+/** 1 for the best, towards 0 for the worse; a value on the wrong side of zero gets nothing. */
+function normalise(value: number, best: number, better: 'less' | 'more'): number {
+  if (value === best) return 1
+  const share = better === 'less' ? best / value : value / best
+  return Number.isFinite(share) ? Math.min(1, Math.max(0, share)) : 0
+}

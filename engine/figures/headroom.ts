@@ -1,0 +1,11 @@
+import { defineFigure } from './define.ts'
+
+export const headroom = defineFigure<number>({
+  name: 'headroom',
+  label: 'Input headroom',
+  unit: 'V',
+  better: 'more',
+  help: 'How far the lowest required input lies above the lowest working input. Below zero the output sags before the input does.',
+  compute: (proof) => proof.requirements.input.min - proof.minimumInput.value,
+  headline: (value) => value,
+})

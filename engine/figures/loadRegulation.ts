@@ -1,0 +1,33 @@
+import type { Proof } from '../analyses/prove.ts'
+import { defineFigure } from './define.ts'
+
+export interface Regulation {
+  volts: number
+  fraction: number
+  frozen: number
+  settled: number
+}
+
+/** The worse of frozen and settled, over the nominal output. */
+export function regulation(proof: Proof, pair: Proof['loadRegulation']): Regulation {
+  const nominal = proof.requirements.output.voltage
+  const volts = Math.max(pair.frozen.value, pair.settled.value)
+  return {
+    volts,
+    fraction: volts / nominal,
+    frozen: pair.frozen.value / nominal,
+    settled: pair.settled.value / nominal,
+  }
+}
+
+export const loadRegulation = defineFigure<Regulation>({
+  name: 'loadRegulation',
+  label: 'Load regulation',
+  unit: '%',
+  better: 'less',
+  help: 'How far the output of one same board moves from the lightest to the full load, over the nominal output: the worse of temperatures held and temperatures settled.',
+  // A tenth of a per cent is within the accuracy of the bench; below it no design is the better one for it.
+  resolution: 1e-3,
+  compute: (proof) => regulation(proof, proof.loadRegulation),
+  headline: (value) => value.fraction,
+})

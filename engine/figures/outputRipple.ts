@@ -1,0 +1,12 @@
+import { defineFigure } from './define.ts'
+
+export const outputRipple = defineFigure<number>({
+  name: 'outputRipple',
+  label: 'Output ripple',
+  unit: 'V',
+  better: 'less',
+  help: 'Peak-to-peak ripple of the output from the stated ripple of the input, at the worst corner, temperatures held, capacitors left out.',
+  resolution: 1e-5,
+  compute: (proof) => proof.outputRipple?.value,
+  headline: (value) => value,
+})

@@ -1,0 +1,15 @@
+import { defineFigure, nominalAt } from './define.ts'
+
+export const standbyPower = defineFigure<number>({
+  name: 'standbyPower',
+  label: 'Standby power',
+  unit: 'W',
+  better: 'less',
+  help: 'What the rail takes from the input with no load at all, at nominal input.',
+  resolution: 1e-4,
+  compute(proof) {
+    const seen = nominalAt(proof, proof.conditions.noLoad)
+    return seen && seen.inputCurrent * proof.requirements.input.nominal
+  },
+  headline: (value) => value,
+})

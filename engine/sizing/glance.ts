@@ -1,0 +1,46 @@
+/** A first look at a built design, cheap enough for every candidate: nominal parts at the four corners of input and load. */
+import { prepare } from '../analyses/prepare.ts'
+import { useOf } from '../analyses/observe.ts'
+import type { Requirements } from '../requirements/study.ts'
+import { SETTLED, newWorkspace, solvePoint } from '../solve/index.ts'
+import type { SizedDesign } from '../topologies/index.ts'
+
+/** What a candidate that does not even solve ranks as. */
+const HOPELESS = 1000
+
+/**
+ * How unpromising a design looks, 0 being best: how far its output, with the reference's own tolerance added, leaves the
+ * band, how far any rating is overdrawn, and a little for every part and for lying off centre.
+ */
+export function glance(design: SizedDesign, requirements: Requirements): number {
+  const { input, output, load, ambient } = requirements
+  const prepared = prepare(design)
+  const ws = newWorkspace(prepared.circuit)
+  const at = { voltage: 0, power: 0, junction: 0 }
+  const half = output.voltage * output.tolerance
+  let lowest = Infinity
+  let highest = -Infinity
+  let overdrawn = 0
+  const light = load.permanent ? load.min : 0
+  for (const [v, i, t] of [
+    [input.nominal, load.nominal, ambient.nominal],
+    [input.min, load.max, ambient.min],
+    [input.min, load.max, ambient.max],
+    [input.max, load.max, ambient.max],
+    [input.max, load.min, ambient.max],
+    [input.max, light, ambient.max],
+  ] as const) {
+    if (solvePoint(prepared.circuit, ws, v, i, t, SETTLED) !== 0) return HOPELESS
+    const volts = ws.voltages[prepared.output]!
+    if (i >= load.min) {
+      lowest = Math.min(lowest, volts)
+      highest = Math.max(highest, volts)
+    }
+    for (let k = 0; k < prepared.limits.length; k++)
+      overdrawn = Math.max(overdrawn, useOf(prepared, k, ws, t, false, at) - 1)
+  }
+  const spread = design.referenceSpread * output.voltage
+  const over = Math.max(0, highest + spread - (output.voltage + half), output.voltage - half - (lowest - spread))
+  const offCentre = Math.abs((lowest + highest) / 2 - output.voltage)
+  return 5 * Math.min(overdrawn, 20) + (4 * over + offCentre) / half + 0.02 * design.parts.length
+}

@@ -1,0 +1,164 @@
+/** Transistors and what cools them. */
+import { deratedJunction } from '../../parts/derating/index.ts'
+import { type HeatsinkRow, interfaceResistance, pickHeatsink } from '../../parts/heatsink/index.ts'
+import { type TransistorRow, TRANSISTORS, placeTransistor, soaCurrent } from '../../parts/transistor/index.ts'
+import type { DesignPart, Limit, Need } from '../define.ts'
+import { type Fitted, provenance } from './fitted.ts'
+
+/** How a transistor sheds its heat: junction to ambient in K/W, with a heatsink where it has one. */
+export interface Cooling {
+  readonly thermalResistance: number
+  readonly heatsink?: HeatsinkRow
+}
+
+export interface TransistorPlace {
+  readonly id: string
+  readonly role: string
+  readonly nodes: readonly [collector: string, base: string, emitter: string]
+  readonly cooling: Cooling
+}
+
+export function fitTransistor(need: Need, row: TransistorRow, place: TransistorPlace): Fitted {
+  const placed = placeTransistor(row, place.id, place.nodes)
+  return {
+    part: {
+      id: place.id,
+      role: place.role,
+      partNumber: row.partNumber,
+      package: row.package,
+      thermalResistance: place.cooling.thermalResistance,
+      across: [place.nodes[0], place.nodes[2]],
+      limits: transistorLimits(need, row, place, placed.elements[0]!.id),
+      ...provenance(row),
+    },
+    ...placed,
+  }
+}
+
+function transistorLimits(need: Need, row: TransistorRow, place: TransistorPlace, carrier: string): Limit[] {
+  const { policy, requirements } = need
+  const junction = deratedJunction(row.Tj_max, policy)
+  const [collector, , emitter] = place.nodes
+  // The case is cooler than the junction by the heat through RthJC; where the sheet has none, the junction stands for it.
+  const caseOf = (Tj: number, power: number): number => Tj - power * (row.thetaJC ?? 0)
+  const collectorCurrent = { of: 'current', element: carrier, terminal: 0 } as const
+  return [
+    {
+      quantity: 'junction',
+      unit: '°C',
+      measure: { of: 'junction' },
+      rating: row.Tj_max,
+      derated: () => junction,
+      inFault: () => row.Tj_max,
+      sense: 'max',
+    },
+    {
+      quantity: 'voltage',
+      unit: 'V',
+      measure: { of: 'voltage', plus: collector, minus: emitter },
+      rating: row.VCEO,
+      derated: () => row.VCEO * policy.transistorVoltage,
+      inFault: () => row.VCEO,
+      sense: 'max',
+    },
+    {
+      quantity: 'current',
+      unit: 'A',
+      measure: collectorCurrent,
+      rating: row.Ic_max,
+      derated: () => row.Ic_max * policy.transistorCurrent,
+      inFault: () => row.Ic_max,
+      sense: 'max',
+    },
+    {
+      quantity: 'safeArea',
+      unit: 'A',
+      measure: collectorCurrent,
+      rating: soaCurrent(row, requirements.input.max, 25),
+      derated: (_, at) => soaCurrent(row, at.voltage, caseOf(at.junction, at.power)) * policy.soa,
+      inFault: (_, at) => soaCurrent(row, at.voltage, caseOf(at.junction, at.power)),
+      sense: 'max',
+    },
+  ]
+}
+
+/** What a pass transistor must bear, by hand. Watts, volts, amperes. */
+export interface PassNeed {
+  readonly power: number
+  readonly voltage: number
+  readonly current: number
+  /** Watts with the output shorted, where that must be outlived. */
+  readonly faultPower?: number
+}
+
+export interface PassChoice {
+  readonly row: TransistorRow
+  readonly cooling: Cooling
+}
+
+/**
+ * NPN transistors that bear the need, the smallest package first, each with the smallest heatsink that serves; the closest
+ * one alone where none does. A pinned part number is taken as it is.
+ */
+export function passTransistors(need: Need, id: string, ask: PassNeed, darlington: boolean): PassChoice[] {
+  const pinned = need.pins[id]
+  const rows = TRANSISTORS.filter(
+    (row) =>
+      row.polarity === 'npn' && row.darlington === darlington && (pinned === undefined || row.partNumber === pinned),
+  ).toSorted((a, b) => size(a) - size(b) || a.Ic_max - b.Ic_max || a.VCEO - b.VCEO)
+  const { policy } = need
+  const bears = rows.filter(
+    (row) => row.VCEO * policy.transistorVoltage >= ask.voltage && row.Ic_max * policy.transistorCurrent >= ask.current,
+  )
+  const cooled = bears.flatMap((row) => {
+    const cooling = coolingFor(need, row, ask)
+    return cooling ? [{ row, cooling }] : []
+  })
+  if (cooled.length > 0) return cooled
+  const closest = (bears.length > 0 ? bears : rows).at(-1)
+  return closest ? [{ row: closest, cooling: largestCooling(need, closest) }] : []
+}
+
+/** Watts that the package sheds says how large it is. */
+const size = (row: TransistorRow): number => row.Pcase ?? row.Pambient
+
+/** The least cooling that keeps the junction within its derated limit in service and its maximum in a fault. */
+function coolingFor(need: Need, row: TransistorRow, ask: PassNeed): Cooling | undefined {
+  const { policy, requirements } = need
+  const ambient = requirements.ambient.max
+  const service = (deratedJunction(row.Tj_max, policy) - ambient) / Math.max(ask.power, 1e-9)
+  const fault = ask.faultPower === undefined ? Infinity : (row.Tj_max - ambient) / Math.max(ask.faultPower, 1e-9)
+  const allowed = Math.min(service, fault)
+  if (row.thetaJA <= allowed) return { thermalResistance: row.thetaJA }
+  if (row.thetaJC === undefined) return undefined
+  const toSink = row.thetaJC + interfaceResistance(row.package)
+  const found = pickHeatsink({ package: row.package, required: (allowed - toSink) / policy.heatsinkFactor })
+  return found.found ? sunk(need, toSink, found.row) : undefined
+}
+
+function largestCooling(need: Need, row: TransistorRow): Cooling {
+  if (row.thetaJC === undefined) return { thermalResistance: row.thetaJA }
+  const found = pickHeatsink({ package: row.package, required: 0 })
+  const sink = found.found ? found.row : found.closest
+  return sink ? sunk(need, row.thetaJC + interfaceResistance(row.package), sink) : { thermalResistance: row.thetaJA }
+}
+
+const sunk = (need: Need, toSink: number, heatsink: HeatsinkRow): Cooling => ({
+  thermalResistance: toSink + heatsink.thermalResistance * need.policy.heatsinkFactor,
+  heatsink,
+})
+
+/** The heatsink as a line of the part list. */
+export function heatsinkPart(id: string, cooling: Cooling, cools: string): DesignPart | undefined {
+  const row = cooling.heatsink
+  if (!row) return undefined
+  return {
+    id,
+    role: `heatsink of ${cools}`,
+    value: row.thermalResistance,
+    unit: 'K/W',
+    partNumber: row.partNumber,
+    limits: [],
+    ...provenance(row),
+  }
+}

@@ -1,0 +1,162 @@
+/** Reference diode and emitter follower; with or without a second transistor, with or without a current limiter. */
+import { deratedJunction } from '../../parts/derating/index.ts'
+import type { DiodeRow } from '../../parts/reference-diode/index.ts'
+import { largestGain, leastGain, vbeOf } from '../../parts/transistor/index.ts'
+import { assemble } from '../assemble.ts'
+import { OUTPUT_CAPACITOR, REQUIRED, STEP_GIVEN, STEP_TIME, requiredGivens } from '../common.ts'
+import type { Candidate, Need, Refusal, Variant } from '../define.ts'
+import { fitCapacitor } from '../place/capacitor.ts'
+import { DIODE_GIVENS, diodeGivens, diodesNear, fitDiode, leastDiodeCurrent } from '../place/diode.ts'
+import { refuse } from '../place/fitted.ts'
+import { fitLimiter, limiterRow, limiterThreshold } from '../place/limiter.ts'
+import { fitResistor } from '../place/resistor.ts'
+import { type PassChoice, fitTransistor, heatsinkPart, passTransistors } from '../place/transistor.ts'
+import { defineWorking } from '../steps.ts'
+import { BARE_OUTPUT, FOLLOWER, LIMITER, LIMITER_GIVENS, PASS_GIVENS, SENSED_OUTPUT, UNLIMITED_SHORT } from './steps.ts'
+
+/** Beyond the band, how far from the wanted voltage a diode may lie and still be tried. */
+const REACH = 0.05
+
+interface Kind {
+  readonly name: string
+  readonly title: string
+  readonly darlington: boolean
+  readonly limited: boolean
+}
+
+export function followerVariant(kind: Kind): Variant {
+  const working = defineWorking(
+    `series-pass, ${kind.name}`,
+    [...REQUIRED, ...DIODE_GIVENS, ...PASS_GIVENS, ...(kind.limited ? LIMITER_GIVENS : []), STEP_GIVEN],
+    [
+      ...(kind.limited ? [...LIMITER, ...SENSED_OUTPUT] : BARE_OUTPUT),
+      ...FOLLOWER,
+      ...(kind.limited ? [] : UNLIMITED_SHORT),
+      ...OUTPUT_CAPACITOR,
+    ],
+  )
+  return {
+    name: kind.name,
+    title: kind.title,
+    working,
+    suits: (need) => need.requirements.limits.survivesShort === kind.limited,
+    candidates: (need) => candidates(need, kind),
+  }
+}
+
+function candidates(need: Need, kind: Kind): Candidate[] | Refusal {
+  const { input, output, load } = need.requirements
+  const lowest = output.voltage * (1 - output.tolerance)
+  const ask = { power: (input.max - lowest) * load.max, voltage: input.max, current: load.max }
+  const limiter = kind.limited ? sizeLimiter(need) : undefined
+  const passes = passTransistors(
+    need,
+    'Q1',
+    limiter ? { ...ask, current: limiter.current, faultPower: input.max * limiter.current } : ask,
+    kind.darlington,
+  )
+  if (passes.length === 0) return refuse('parts.mounting', 1, 0, '1', 'The list holds no pass transistor of this kind.')
+  return passes.slice(0, 2).flatMap((pass) => {
+    const Vbe = vbeOf(pass.row, load.nominal, Math.max(1, input.nominal - output.voltage), 25)
+    const sense = limiter ? (limiter.V_on * load.nominal) / load.max : 0
+    const wanted = output.voltage + Vbe + sense
+    const miss = (row: DiodeRow): number => Math.abs(row.vz.nominal / wanted - 1)
+    return diodesNear(need, 'D1', wanted, output.tolerance + REACH)
+      .toSorted((a, b) => miss(a) - miss(b))
+      .slice(0, 10)
+      .flatMap((row) => [1, 3].map((factor) => candidate(need, kind, pass, row, factor, Vbe)))
+  })
+}
+
+/** First guess of the limited current, before a feed resistor is known: the threshold over the resistor for full load. */
+function sizeLimiter(need: Need): { current: number; V_on: number } {
+  const { load } = need.requirements
+  const { V_on, V_full } = limiterThreshold(need, limiterRow(need), Math.max(load.max / 30, 1e-3))
+  return { current: ((load.max * V_full) / V_on) * 1.12, V_on }
+}
+
+function candidate(need: Need, kind: Kind, pass: PassChoice, row: DiodeRow, factor: number, Vbe: number): Candidate {
+  const { requirements, policy } = need
+  const { input, output, load, ambient } = requirements
+  const headroom = Math.max(1, input.min - output.voltage)
+  const beta_min = leastGain(pass.row, load.max, headroom, ambient.min)
+  const limiter = kind.limited ? limiterRow(need) : undefined
+  const drive = load.max / (beta_min + 1) + leastDiodeCurrent(row) * factor
+  return {
+    label: `${pass.row.partNumber} with ${row.partNumber}`,
+    givens: {
+      ...requiredGivens(requirements),
+      ...diodeGivens(need, row, factor),
+      ...(limiter ? limiterThreshold(need, limiter, drive) : {}),
+      Vbe,
+      beta_min,
+      beta_max: largestGain(pass.row, load.max, input.max, ambient.max),
+      Tj_lim: deratedJunction(pass.row.Tj_max, policy),
+      t_step: STEP_TIME,
+    },
+    build(worked, demands) {
+      const v = worked.value
+      if (!(v('Rs_max') > 0.1))
+        return refuse(
+          'input.min',
+          v('Vz_hi') + (v('IB_max') + v('Iz_min')) * 0.1,
+          input.min,
+          'V',
+          `The reference diode may hold ${row.vz.max} V, so an input of ${input.min} V leaves nothing to feed it through a resistor. Raise the lowest input.`,
+        )
+      const emitter = limiter ? 'sense' : 'out'
+      return assemble(need, {
+        topology: 'series-pass',
+        variant: kind.name,
+        worked,
+        fitted: [
+          fitResistor(
+            need,
+            {
+              id: 'R1',
+              role: 'feed resistor of diode and base',
+              nodes: ['in', 'base'],
+              ohms: v('Rs'),
+              power: v('P_Rs'),
+              voltage: input.max - v('Vz_lo'),
+              ...(limiter ? { fault: { power: v('P_Rs_short'), voltage: input.max } } : {}),
+            },
+            demands,
+          ),
+          fitDiode(need, row, 'D1', 'reference diode', ['0', 'base']),
+          fitTransistor(need, pass.row, {
+            id: 'Q1',
+            role: kind.darlington ? 'pass transistor (Darlington)' : 'pass transistor',
+            nodes: ['in', 'base', emitter],
+            cooling: pass.cooling,
+          }),
+          ...(limiter
+            ? fitLimiter(
+                need,
+                limiter,
+                { R_sc: v('R_sc'), P_sc: v('P_sc'), V_full: v('V_full') },
+                { base: 'base', sense: 'sense', out: 'out' },
+                demands,
+              )
+            : []),
+          fitCapacitor(need, {
+            id: 'C1',
+            role: 'output capacitor',
+            nodes: ['out', '0'],
+            farads: v('C_out'),
+            voltage: v('Vout_hi'),
+          }),
+        ],
+        mechanical: [heatsinkPart('HS1', pass.cooling, 'Q1')],
+        referenceSpread: (row.vz.max - row.vz.min) / (2 * row.vz.nominal),
+        guess: {
+          base: row.vz.nominal,
+          sense: row.vz.nominal - Vbe,
+          out: limiter ? v('Vout_nom') : row.vz.nominal - Vbe,
+        },
+        assumptions: [],
+        cautions: ['A pass transistor that fails shorted puts the whole input on the load.'],
+      })
+    },
+  }
+}
