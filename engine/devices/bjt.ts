@@ -66,6 +66,10 @@ export const BJT_DERIVED = 14
 /** Below this value of 1/q1 the tangent takes over. */
 const LEAST_INVERSE_Q1 = 0.05
 
+/** 1 + 4·q2 is held here: only far above any junction's life does IS(T) reach IKF/4 and reverse bias bring it below. */
+const LEAST_SQUARE = 1e-4
+const ROOT_OF_LEAST = 1e-2
+
 /** Writes the derived values at `celsius`; `derived[to]`, the sign (+1 npn, -1 pnp), is set once and left alone. */
 export function prepareBjt(p: Float64Array, at: number, celsius: number, derived: Float64Array, to: number): void {
   const vt = thermalVoltage(celsius)
@@ -165,9 +169,10 @@ export function evaluateBjt(
   let dqbDvbe = dq1Dvbe
   let dqbDvbc = dq1Dvbc
   if (ikfInverse !== 0 || ikrInverse !== 0) {
-    const root = Math.sqrt(1 + 4 * (If * ikfInverse + Ir * ikrInverse))
+    const square = 1 + 4 * (If * ikfInverse + Ir * ikrInverse)
+    const root = square > LEAST_SQUARE ? Math.sqrt(square) : ROOT_OF_LEAST
     const half = 0.5 * (1 + root)
-    const rise = q1 / root
+    const rise = square > LEAST_SQUARE ? q1 / root : 0
     qb = q1 * half
     dqbDvbe = dq1Dvbe * half + rise * ikfInverse * gf
     dqbDvbc = dq1Dvbc * half + rise * ikrInverse * gr
