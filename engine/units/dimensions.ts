@@ -51,7 +51,7 @@ export function dimensionOf(unit: string): Dimension {
 function factor(token: string, unit: string): Dimension {
   const [, name = '', caret, raised] = /^(.+?)(?:\^(-?\d+)|([²³]))?$/u.exec(token) ?? []
   const base = BASE.get(name)
-  if (base === undefined)
+  if (base === undefined || name === '')
     throw new Error(`engine/units: the unit "${unit}" is not known; units are SI without prefixes.`)
   return power(base, caret === undefined ? (raised === '²' ? 2 : raised === '³' ? 3 : 1) : Number(caret))
 }

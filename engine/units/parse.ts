@@ -17,7 +17,7 @@ export function parseQuantity(text: string, unit: string): Parsed {
   const written = normalise(text)
   if (written === '') return refuse(`A value is missing; ${example(unit)}.`)
 
-  const signed = /^([+-]|±|\+\/-)? ?(.*)$/.exec(written)
+  const signed = /^(\+\/-|[+±-])? ?(.*)$/.exec(written)
   const sign = signed?.[1] ?? ''
   const body = signed?.[2] ?? ''
   const isFraction = unit === 'fraction' || unit === '%'
@@ -31,7 +31,7 @@ export function parseQuantity(text: string, unit: string): Parsed {
     return refuse(`"${shown}" may mean thousands or a decimal comma; write it with a point or without separators.`)
   }
   const exponent = exponentOf(split, unit)
-  if (exponent === undefined) return refuse(wrongUnit(shown, split.marker === '' ? split.tail : split.marker, unit))
+  if (exponent === undefined) return refuse(wrongUnit(shown, split.tail === '' ? split.marker : split.tail, unit))
   if (isFraction && split.tail === '' && Number(split.digits) > 1) {
     return refuse(`"${shown}" has no per cent sign; write ${split.digits} % or a fraction up to 1.`)
   }

@@ -75,9 +75,15 @@ function valueAt(series: PreferredSeries, rank: number): number {
 function rankBelow(value: number, series: PreferredSeries): number {
   const { steps } = TABLES[series]
   const reach = value * (1 + SAME)
-  let rank = (toDecimal(reach).exponent + 1) * steps.length
-  while (valueAt(series, rank) > reach) rank--
-  return rank
+  // the first value of the decade is not above reach, that of the next one is: bisect between them
+  let below = toDecimal(reach).exponent * steps.length
+  let above = below + steps.length
+  while (above - below > 1) {
+    const middle = (below + above) >> 1
+    if (valueAt(series, middle) > reach) above = middle
+    else below = middle
+  }
+  return below
 }
 
 const isUsable = (value: number) => Number.isFinite(value) && value > 0
