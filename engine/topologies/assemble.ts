@@ -2,7 +2,7 @@
 import type { DesignPart, Need, Refusal, SizedDesign, TopologyName } from './define.ts'
 import { isRefusal } from './define.ts'
 import { type Fitted, supplyAndLoad } from './place/fitted.ts'
-import type { Worked } from './steps.ts'
+import type { Worked } from './working.ts'
 
 export interface Assembly {
   readonly topology: TopologyName

@@ -1,6 +1,6 @@
 /** Givens and steps that more than one topology's working starts from. */
 import type { Requirements } from '../requirements/study.ts'
-import type { Given, Step } from './steps.ts'
+import type { Given, Step } from './working.ts'
 
 const asked = (is: string, unit: string, quantity: string): Given => ({ is, unit, quantity, source: 'requirement' })
 

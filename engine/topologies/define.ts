@@ -3,7 +3,7 @@ import type { Netlist } from '../devices/elements.ts'
 import type { DeratingPolicy } from '../parts/derating/index.ts'
 import type { Tolerance } from '../parts/define.ts'
 import type { Requirements } from '../requirements/study.ts'
-import type { Worked, Working } from './steps.ts'
+import type { Worked, Working } from './working.ts'
 
 export type TopologyName = 'shunt' | 'series-pass' | 'feedback'
 

@@ -2,7 +2,7 @@
 import { type DiodeRow, diodesFor, findDiode, placeDiode } from '../../parts/reference-diode/index.ts'
 import { deratedJunction } from '../../parts/derating/index.ts'
 import type { Need } from '../define.ts'
-import type { Given } from '../steps.ts'
+import type { Given } from '../working.ts'
 import { type Fitted, provenance } from './fitted.ts'
 
 /** Anode first. */

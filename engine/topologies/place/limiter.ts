@@ -1,17 +1,15 @@
 /** The current limiter: a sense resistor in the emitter lead and a transistor that steals the pass transistor's base drive. */
-import { TRANSISTORS, type TransistorRow, vbeOf } from '../../parts/transistor/index.ts'
+import { type TransistorRow, VBE_SPREAD, findTransistor, vbeAt } from '../../parts/transistor/index.ts'
 import type { Demands, Need, Refusal } from '../define.ts'
+import type { Given, Step } from '../working.ts'
 import type { Fitted } from './fitted.ts'
 import { fitResistor } from './resistor.ts'
 import { fitTransistor } from './transistor.ts'
 
-/** VBE spread of the limiting transistor either way (common practice, no source). */
-const VBE_SPREAD = 0.03
-
 /** The small transistor that limits: it carries base drive only. */
-export function limiterRow(need: Need): TransistorRow {
-  const pinned = need.pins['Q2']
-  const row = TRANSISTORS.find((r) => r.partNumber === (pinned ?? 'BC337-25'))
+export function limiterRow(need: Need, id: string): TransistorRow {
+  const pinned = need.pins[id]
+  const row = findTransistor(typeof pinned === 'string' ? pinned : 'BC337-25')
   if (!row) throw new Error('place/limiter: the limiting transistor is not in the list')
   return row
 }
@@ -23,8 +21,8 @@ export function limiterRow(need: Need): TransistorRow {
 export function limiterThreshold(need: Need, row: TransistorRow, drive: number): { V_on: number; V_full: number } {
   const { ambient } = need.requirements
   return {
-    V_on: vbeOf(row, drive / 20, 1, ambient.max) - VBE_SPREAD,
-    V_full: vbeOf(row, drive, 1, ambient.min) + VBE_SPREAD,
+    V_on: vbeAt(row.model, drive / 20, 1, ambient.max) - VBE_SPREAD,
+    V_full: vbeAt(row.model, drive, 1, ambient.min) + VBE_SPREAD,
   }
 }
 
@@ -32,12 +30,13 @@ export function fitLimiter(
   need: Need,
   row: TransistorRow,
   values: { R_sc: number; P_sc: number; V_full: number },
+  ids: { transistor: string; resistor: string },
   nodes: { base: string; sense: string; out: string },
   demands: Demands,
 ): (Fitted | Refusal)[] {
   return [
     fitTransistor(need, row, {
-      id: 'Q2',
+      id: ids.transistor,
       role: 'current limiter',
       nodes: [nodes.base, nodes.sense, nodes.out],
       cooling: { thermalResistance: row.thetaJA },
@@ -45,7 +44,7 @@ export function fitLimiter(
     fitResistor(
       need,
       {
-        id: 'R2',
+        id: ids.resistor,
         role: 'current sense resistor',
         nodes: [nodes.sense, nodes.out],
         ohms: values.R_sc,
@@ -57,3 +56,60 @@ export function fitLimiter(
     ),
   ]
 }
+
+/** A sense resistor in the emitter lead and a transistor that steals the base drive. */
+export const LIMITER_GIVENS: readonly Given[] = [
+  {
+    is: 'V_on',
+    unit: 'V',
+    quantity: 'Limiter threshold, least and hottest',
+    source: 'transistor model, hottest, -30 mV',
+  },
+  {
+    is: 'V_full',
+    unit: 'V',
+    quantity: 'Limiter threshold, most and coldest',
+    source: 'transistor model, coldest, +30 mV',
+  },
+]
+
+export const limiterSteps = (sense: string): readonly Step[] => [
+  {
+    is: 'R_sc_max',
+    unit: 'Ω',
+    quantity: 'Largest sense resistor',
+    from: 'V_on / (Iout_max * (1 + tol_R))',
+    source: 'A. P. Malvino and D. J. Bates, Electronic Principles (current limiting, I = VBE / Rsc)',
+    why: 'The limiter must not bite at full load, hot.',
+  },
+  {
+    is: 'R_sc',
+    unit: 'Ω',
+    quantity: 'Sense resistor',
+    pick: (scope, choose) => choose.preferred(sense, 'below', scope('R_sc_max')),
+    says: 'preferred value at or below R_sc_max',
+    source: 'IEC 60063',
+    why: 'Rounded down, so that full load stays available.',
+  },
+  {
+    is: 'I_lim',
+    unit: 'A',
+    quantity: 'Largest limited current',
+    from: 'V_full / (R_sc * (1 - tol_R))',
+    source: 'A. P. Malvino and D. J. Bates, Electronic Principles (current limiting, I = VBE / Rsc)',
+  },
+  {
+    is: 'P_lim',
+    unit: 'W',
+    quantity: 'Pass transistor heat, output shorted',
+    from: 'Vin_max * I_lim',
+    source: 'S. Franco, Design with Operational Amplifiers, ch. 11 (P = (VI - VO)·IO at VO = 0)',
+  },
+  {
+    is: 'P_sc',
+    unit: 'W',
+    quantity: 'Sense resistor heat, output shorted',
+    from: 'I_lim * V_full',
+    source: "Joule's law",
+  },
+]

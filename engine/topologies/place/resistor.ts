@@ -3,7 +3,7 @@ import { type ResistorRow, pickResistor, placeResistor, resistorPowerAt } from '
 import { type SeriesName } from '../../requirements/study.ts'
 import { preferredAbove, preferredBelow, preferredNearest } from '../../units/index.ts'
 import type { Demands, Limit, Need, Refusal } from '../define.ts'
-import type { Chooser } from '../steps.ts'
+import type { Chooser } from '../working.ts'
 import { type Fitted, provenance, refuse } from './fitted.ts'
 
 export interface ResistorPlace {

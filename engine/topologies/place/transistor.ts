@@ -28,19 +28,20 @@ export function fitTransistor(need: Need, row: TransistorRow, place: TransistorP
       package: row.package,
       thermalResistance: place.cooling.thermalResistance,
       across: [place.nodes[0], place.nodes[2]],
-      limits: transistorLimits(need, row, place, placed.elements[0]!.id),
+      limits: transistorLimits(need, row, place),
       ...provenance(row),
     },
     ...placed,
   }
 }
 
-function transistorLimits(need: Need, row: TransistorRow, place: TransistorPlace, carrier: string): Limit[] {
+function transistorLimits(need: Need, row: TransistorRow, place: TransistorPlace): Limit[] {
   const { policy, requirements } = need
   const junction = deratedJunction(row.Tj_max, policy)
   const [collector, , emitter] = place.nodes
   // The case is cooler than the junction by the heat through RthJC; where the sheet has none, the junction stands for it.
   const caseOf = (Tj: number, power: number): number => Tj - power * (row.thetaJC ?? 0)
+  const carrier = row.darlington ? `${place.id}.output` : place.id
   const collectorCurrent = { of: 'current', element: carrier, terminal: 0 } as const
   return [
     {

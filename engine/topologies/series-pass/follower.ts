@@ -8,14 +8,17 @@ import type { Candidate, Need, Refusal, Variant } from '../define.ts'
 import { fitCapacitor } from '../place/capacitor.ts'
 import { DIODE_GIVENS, diodeGivens, diodesNear, fitDiode, leastDiodeCurrent } from '../place/diode.ts'
 import { refuse } from '../place/fitted.ts'
-import { fitLimiter, limiterRow, limiterThreshold } from '../place/limiter.ts'
+import { LIMITER_GIVENS, fitLimiter, limiterRow, limiterSteps, limiterThreshold } from '../place/limiter.ts'
 import { fitResistor } from '../place/resistor.ts'
 import { type PassChoice, fitTransistor, heatsinkPart, passTransistors } from '../place/transistor.ts'
-import { defineWorking } from '../steps.ts'
-import { BARE_OUTPUT, FOLLOWER, LIMITER, LIMITER_GIVENS, PASS_GIVENS, SENSED_OUTPUT, UNLIMITED_SHORT } from './steps.ts'
+import { defineWorking } from '../working.ts'
+import { BARE_OUTPUT, FOLLOWER, PASS_GIVENS, SENSED_OUTPUT, UNLIMITED_SHORT } from './steps.ts'
 
 /** Beyond the band, how far from the wanted voltage a diode may lie and still be tried. */
 const REACH = 0.05
+
+/** Collector-emitter voltage at which gain is read for sizing; the corners have the real one. */
+const GAIN_VCE = 5
 
 interface Kind {
   readonly name: string
@@ -29,7 +32,7 @@ export function followerVariant(kind: Kind): Variant {
     `series-pass, ${kind.name}`,
     [...REQUIRED, ...DIODE_GIVENS, ...PASS_GIVENS, ...(kind.limited ? LIMITER_GIVENS : []), STEP_GIVEN],
     [
-      ...(kind.limited ? [...LIMITER, ...SENSED_OUTPUT] : BARE_OUTPUT),
+      ...(kind.limited ? [...limiterSteps('R2'), ...SENSED_OUTPUT] : BARE_OUTPUT),
       ...FOLLOWER,
       ...(kind.limited ? [] : UNLIMITED_SHORT),
       ...OUTPUT_CAPACITOR,
@@ -71,16 +74,15 @@ function candidates(need: Need, kind: Kind): Candidate[] | Refusal {
 /** First guess of the limited current, before a feed resistor is known: the threshold over the resistor for full load. */
 function sizeLimiter(need: Need): { current: number; V_on: number } {
   const { load } = need.requirements
-  const { V_on, V_full } = limiterThreshold(need, limiterRow(need), Math.max(load.max / 30, 1e-3))
+  const { V_on, V_full } = limiterThreshold(need, limiterRow(need, 'Q2'), Math.max(load.max / 30, 1e-3))
   return { current: ((load.max * V_full) / V_on) * 1.12, V_on }
 }
 
 function candidate(need: Need, kind: Kind, pass: PassChoice, row: DiodeRow, factor: number, Vbe: number): Candidate {
   const { requirements, policy } = need
-  const { input, output, load, ambient } = requirements
-  const headroom = Math.max(1, input.min - output.voltage)
-  const beta_min = leastGain(pass.row, load.max, headroom, ambient.min)
-  const limiter = kind.limited ? limiterRow(need) : undefined
+  const { input, load, ambient } = requirements
+  const beta_min = leastGain(pass.row, load.max, GAIN_VCE, ambient.min)
+  const limiter = kind.limited ? limiterRow(need, 'Q2') : undefined
   const drive = load.max / (beta_min + 1) + leastDiodeCurrent(row) * factor
   return {
     label: `${pass.row.partNumber} with ${row.partNumber}`,
@@ -90,7 +92,7 @@ function candidate(need: Need, kind: Kind, pass: PassChoice, row: DiodeRow, fact
       ...(limiter ? limiterThreshold(need, limiter, drive) : {}),
       Vbe,
       beta_min,
-      beta_max: largestGain(pass.row, load.max, input.max, ambient.max),
+      beta_max: largestGain(pass.row, load.max, GAIN_VCE, ambient.max),
       Tj_lim: deratedJunction(pass.row.Tj_max, policy),
       t_step: STEP_TIME,
     },
@@ -135,6 +137,7 @@ function candidate(need: Need, kind: Kind, pass: PassChoice, row: DiodeRow, fact
                 need,
                 limiter,
                 { R_sc: v('R_sc'), P_sc: v('P_sc'), V_full: v('V_full') },
+                { transistor: 'Q2', resistor: 'R2' },
                 { base: 'base', sense: 'sense', out: 'out' },
                 demands,
               )

@@ -1,5 +1,5 @@
 /** Steps that every series-pass variant shares. */
-import type { Given, Step } from '../steps.ts'
+import type { Given, Step } from '../working.ts'
 
 export const PASS_GIVENS: readonly Given[] = [
   { is: 'Vbe', unit: 'V', quantity: 'Base-emitter voltage at nominal load', source: 'transistor model, 25 °C' },
@@ -139,62 +139,5 @@ export const UNLIMITED_SHORT: readonly Step[] = [
     from: '(beta_max + 1) * (Vin_max - Vbe) / Rs_lo',
     source: 'emitter follower, IE = (beta + 1)·IB',
     why: 'Far above any rating: the transistor dies unless a limiter is added.',
-  },
-]
-
-/** A sense resistor in the emitter lead and a transistor that steals the base drive. */
-export const LIMITER_GIVENS: readonly Given[] = [
-  {
-    is: 'V_on',
-    unit: 'V',
-    quantity: 'Limiter threshold, least and hottest',
-    source: 'transistor model, hottest, -30 mV',
-  },
-  {
-    is: 'V_full',
-    unit: 'V',
-    quantity: 'Limiter threshold, most and coldest',
-    source: 'transistor model, coldest, +30 mV',
-  },
-]
-
-export const LIMITER: readonly Step[] = [
-  {
-    is: 'R_sc_max',
-    unit: 'Ω',
-    quantity: 'Largest sense resistor',
-    from: 'V_on / (Iout_max * (1 + tol_R))',
-    source: 'A. P. Malvino and D. J. Bates, Electronic Principles (current limiting, I = VBE / Rsc)',
-    why: 'The limiter must not bite at full load, hot.',
-  },
-  {
-    is: 'R_sc',
-    unit: 'Ω',
-    quantity: 'Sense resistor',
-    pick: (scope, choose) => choose.preferred('R2', 'below', scope('R_sc_max')),
-    says: 'preferred value at or below R_sc_max',
-    source: 'IEC 60063',
-    why: 'Rounded down, so that full load stays available.',
-  },
-  {
-    is: 'I_lim',
-    unit: 'A',
-    quantity: 'Largest limited current',
-    from: 'V_full / (R_sc * (1 - tol_R))',
-    source: 'A. P. Malvino and D. J. Bates, Electronic Principles (current limiting, I = VBE / Rsc)',
-  },
-  {
-    is: 'P_lim',
-    unit: 'W',
-    quantity: 'Pass transistor heat, output shorted',
-    from: 'Vin_max * I_lim',
-    source: 'S. Franco, Design with Operational Amplifiers, ch. 11 (P = (VI - VO)·IO at VO = 0)',
-  },
-  {
-    is: 'P_sc',
-    unit: 'W',
-    quantity: 'Sense resistor heat, output shorted',
-    from: 'I_lim * V_full',
-    source: "Joule's law",
   },
 ]

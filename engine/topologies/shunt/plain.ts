@@ -7,7 +7,7 @@ import { fitCapacitor } from '../place/capacitor.ts'
 import { DIODE_GIVENS, diodeAllowance, diodeGivens, diodesNear, fitDiode, leastDiodeCurrent } from '../place/diode.ts'
 import { refuse } from '../place/fitted.ts'
 import { fitResistor } from '../place/resistor.ts'
-import { defineWorking } from '../steps.ts'
+import { defineWorking } from '../working.ts'
 import { SERIES_RESISTOR } from './steps.ts'
 
 const working = defineWorking(

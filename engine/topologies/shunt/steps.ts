@@ -1,5 +1,5 @@
 /** Steps that every shunt variant shares: the series resistor and what it and the shunt element must bear. */
-import type { Step } from '../steps.ts'
+import type { Step } from '../working.ts'
 
 /** The largest series resistor that still feeds full load, and what follows from the one taken. */
 export const SERIES_RESISTOR: readonly Step[] = [

@@ -1,0 +1,335 @@
+/** Operational amplifier, shunt reference fed from the input, pass transistor. */
+import { deratedJunction } from '../../parts/derating/index.ts'
+import { AMPLIFIERS, type AmplifierRow, amplifiersFor, findAmplifier } from '../../parts/op-amp/index.ts'
+import { VBE_SPREAD, leastGain, vbeOf } from '../../parts/transistor/index.ts'
+import { type ReferenceRow, findReference, referencesFor } from '../../parts/shunt-reference/index.ts'
+import { assemble } from '../assemble.ts'
+import { OUTPUT_CAPACITOR, REQUIRED, STEP_GIVEN, STEP_TIME, requiredGivens } from '../common.ts'
+import type { Candidate, Need, Refusal, Variant } from '../define.ts'
+import { fitAmplifier } from '../place/amplifier.ts'
+import { fitCapacitor } from '../place/capacitor.ts'
+import { refuse } from '../place/fitted.ts'
+import { LIMITER_GIVENS, fitLimiter, limiterRow, limiterSteps, limiterThreshold } from '../place/limiter.ts'
+import { fitReference, referenceSpread } from '../place/reference.ts'
+import { DIVIDER_TRACKING, fitResistor } from '../place/resistor.ts'
+import { type PassChoice, fitTransistor, heatsinkPart, passTransistors } from '../place/transistor.ts'
+import { defineWorking } from '../working.ts'
+import { LOOP_GIVENS, PASS, dividerSteps } from './steps.ts'
+
+/** Through the divider: enough to swamp the amplifier's input current and the pass transistor's leakage. Common practice, no source. */
+const DIVIDER_CURRENT = 250e-6
+/** The reference is fed half as much again as it must have at least. Common practice, no source. */
+const REFERENCE_SURPLUS = 1.5
+
+/** Volts of the lowest references in the list; the amplifier's inputs must work there. */
+const LOWEST_REFERENCE = 2.4
+
+/** Volts below its supply that the worst amplifier's output may stay at its rated drive. */
+const swingNeeded = (row: AmplifierRow): number => (row.swingHigh.points.at(-1)?.drop ?? 0) + row.swingHigh.worst
+
+export function opAmpVariant(name: string, title: string, limited: boolean): Variant {
+  const working = defineWorking(
+    `feedback, ${name}`,
+    [
+      ...REQUIRED,
+      { is: 'Vref', unit: 'V', quantity: 'Reference voltage', source: 'data sheet' },
+      { is: 'Vref_lo', unit: 'V', quantity: 'Lowest reference voltage', source: 'data sheet' },
+      { is: 'Vref_hi', unit: 'V', quantity: 'Highest reference voltage', source: 'data sheet' },
+      {
+        is: 'Ik_min',
+        unit: 'A',
+        quantity: 'Least reference current, with half as much again',
+        source: 'data sheet; the surplus is common practice, no source',
+      },
+      { is: 'V_swing', unit: 'V', quantity: 'Amplifier output below its supply', source: 'data sheet' },
+      { is: 'r_o', unit: 'Ω', quantity: 'Amplifier output resistance', source: 'data sheet' },
+      ...LOOP_GIVENS,
+      ...(limited ? LIMITER_GIVENS : []),
+      STEP_GIVEN,
+    ],
+    [
+      ...dividerSteps('Vref'),
+      ...PASS,
+      ...(limited ? limiterSteps('R4') : []),
+      {
+        is: 'R3_max',
+        unit: 'Ω',
+        quantity: 'Largest reference feed resistor',
+        from: '(Vin_min - Vref_hi) / Ik_min',
+        source: 'J. M. Fiore, Op Amps and Linear Integrated Circuits, ch. 8 (Iz = (V - Vz)/R)',
+        why: 'Fed from the input, so that the reference stands before the output does: the loop always starts.',
+      },
+      {
+        is: 'R3',
+        unit: 'Ω',
+        quantity: 'Reference feed resistor',
+        pick: (scope, choose) => choose.preferred('R3', 'below', scope('R3_max') / (1 + scope('tol_R'))),
+        says: 'preferred value at or below R3_max, tolerance counted',
+        source: 'IEC 60063',
+        why: 'Rounded down, so that the reference stays fed.',
+      },
+      {
+        is: 'Ik_max',
+        unit: 'A',
+        quantity: 'Largest reference current',
+        from: '(Vin_max - Vref_lo) / (R3 * (1 - tol_R))',
+        source: 'J. M. Fiore, Op Amps and Linear Integrated Circuits, ch. 8 (Iz = (V - Vz)/R)',
+      },
+      {
+        is: 'P_R3',
+        unit: 'W',
+        quantity: 'Reference feed resistor heat',
+        from: '(Vin_max - Vref_lo) * Ik_max',
+        source: "Joule's law",
+      },
+      {
+        is: 'Vin_need',
+        unit: 'V',
+        quantity: 'Input needed at full load, cold, by hand',
+        from: `Vout + Vbe_max + V_swing${limited ? ' + Iout_max * R_sc' : ''}`,
+        source: "Kirchhoff's voltage law along the drive path",
+      },
+      {
+        is: 'efficiency',
+        unit: '%',
+        quantity: 'Efficiency at full load, by hand',
+        from: 'Vout * Iout_max / (Vin_nom * (Iout_max + I_div + (Vin_nom - Vref) / R3))',
+        source: 'J. M. Fiore, Op Amps and Linear Integrated Circuits, ch. 8 (output power over input power)',
+      },
+      ...OUTPUT_CAPACITOR,
+      {
+        is: 'C_load',
+        unit: 'F',
+        quantity: 'Capacitance that the amplifier drives',
+        from: 'C_out / (beta_min + 1)',
+        source: 'output capacitor seen through the follower; own approximation, no source',
+      },
+      {
+        is: 'C_comp',
+        unit: 'F',
+        quantity: 'Compensation capacitor',
+        from: '(1 + R2 / R1)^2 * (r_o / R1) * C_load',
+        source: 'S. Franco, Design with Operational Amplifiers, Example 8.5 (Cf = (1 + R1/R2)²·(ro/R2)·CL)',
+        why: 'A published rule of thumb: the stability of the loop was not evaluated.',
+      },
+    ],
+  )
+  return {
+    name,
+    title,
+    working,
+    suits: (need) => need.requirements.limits.survivesShort === limited,
+    candidates: (need) => candidates(need, name, limited),
+  }
+}
+
+function candidates(need: Need, name: string, limited: boolean): Candidate[] | Refusal {
+  const { input, output, load, ambient } = need.requirements
+  const pinned = need.pins['U1']
+  const amplifier =
+    typeof pinned === 'string'
+      ? findAmplifier(pinned)
+      : amplifiersFor({
+          supplyMin: input.min,
+          supplyMax: input.max / need.policy.opAmpSupply,
+          inputs: LOWEST_REFERENCE,
+          mounting: need.requirements.parts.mounting,
+          ambient,
+        })[0]
+  if (!amplifier) {
+    const highest = Math.max(...AMPLIFIERS.map((row) => row.supply.max * need.policy.opAmpSupply))
+    return refuse(
+      'U1.supply',
+      highest,
+      input.max,
+      'V',
+      `No operational amplifier in the list works from ${input.min} to ${input.max} V and from ${ambient.min} to ${ambient.max} °C; derated, the highest supply in the list is ${highest.toFixed(1)} V.`,
+    )
+  }
+  const references = referenceRows(need, amplifier)
+  if (references.length === 0)
+    return refuse(
+      'output.voltage',
+      2.6,
+      output.voltage,
+      'V',
+      'No reference in the list lies below this output with enough input left for the amplifier. Raise the lowest input or the output.',
+    )
+  const ask = { power: (input.max - output.voltage) * load.max, voltage: input.max, current: load.max }
+  const limiter = limited ? limiterThreshold(need, limiterRow(need, 'Q2'), Math.max(load.max / 30, 1e-3)) : undefined
+  const limit = limiter ? ((load.max * limiter.V_full) / limiter.V_on) * 1.12 : undefined
+  const passes = [false, true].flatMap((darlington) =>
+    passTransistors(
+      need,
+      'Q1',
+      limit === undefined ? ask : { ...ask, current: limit, faultPower: input.max * limit },
+      darlington,
+    )
+      .slice(0, 1)
+      .map((pass) => ({ pass, darlington })),
+  )
+  if (passes.length === 0) return refuse('parts.mounting', 1, 0, '1', 'The list holds no pass transistor.')
+  return passes.flatMap(({ pass, darlington }) =>
+    references.map((reference) => candidate(need, { name, limited, amplifier, reference, pass, darlington })),
+  )
+}
+
+/** Loosest grade that may do first: it is the cheapest; then the tighter ones. */
+function referenceRows(need: Need, amplifier: AmplifierRow): ReferenceRow[] {
+  const { input, output, parts, ambient } = need.requirements
+  const pinned = need.pins['U2']
+  if (typeof pinned === 'string') {
+    const row = findReference(pinned)
+    return row ? [row] : []
+  }
+  const highest = Math.min(output.voltage * 0.95, input.min - amplifier.inputRange.high - 0.2)
+  return referencesFor({ vMin: LOWEST_REFERENCE, vMax: highest, mounting: parts.mounting, ambient })
+    .filter((row) => row.vref.nominal <= highest)
+    .toSorted((a, b) => referenceSpread(need, b) - referenceSpread(need, a))
+    .filter((row) => referenceSpread(need, row) < output.tolerance)
+    .slice(-4)
+}
+
+interface Chosen {
+  readonly name: string
+  readonly limited: boolean
+  readonly amplifier: AmplifierRow
+  readonly reference: ReferenceRow
+  readonly pass: PassChoice
+  readonly darlington: boolean
+}
+
+function candidate(need: Need, chosen: Chosen): Candidate {
+  const { requirements, policy } = need
+  const { input, output, load, ambient } = requirements
+  const { amplifier, reference, pass } = chosen
+  const headroom = Math.max(1, input.min - output.voltage)
+  const beta_min = leastGain(pass.row, load.max, headroom, ambient.min)
+  const limiter = chosen.limited ? limiterRow(need, 'Q2') : undefined
+  const drift =
+    reference.tempco.max * reference.vref.nominal * Math.max(Math.abs(ambient.max - 25), Math.abs(ambient.min - 25))
+  return {
+    label: `${amplifier.partNumber}, ${reference.partNumber}, ${pass.row.partNumber}`,
+    givens: {
+      ...requiredGivens(requirements),
+      Vref: reference.vref.nominal,
+      Vref_lo: reference.vref.min - drift,
+      Vref_hi: reference.vref.max + drift,
+      Ik_min: reference.cathodeCurrentMin.max * REFERENCE_SURPLUS,
+      V_swing: swingNeeded(amplifier),
+      r_o: amplifier.outputResistance,
+      Vbe_max: vbeOf(pass.row, load.max, headroom, ambient.min) + VBE_SPREAD,
+      beta_min,
+      Tj_lim: deratedJunction(pass.row.Tj_max, policy),
+      I_div: DIVIDER_CURRENT,
+      ...(limiter ? limiterThreshold(need, limiter, amplifier.output.source.typ) : {}),
+      t_step: STEP_TIME,
+    },
+    build(worked, demands) {
+      const v = worked.value
+      if (!(v('R3_max') > 0))
+        return refuse(
+          'input.min',
+          v('Vref_hi'),
+          input.min,
+          'V',
+          'The lowest input does not even reach the reference voltage. Raise it.',
+        )
+      const emitter = limiter ? 'sense' : 'out'
+      const small = { power: 1e-3, voltage: output.voltage }
+      return assemble(need, {
+        topology: 'feedback',
+        variant: chosen.name,
+        worked,
+        fitted: [
+          fitAmplifier(need, amplifier, 'U1', 'error amplifier', ['ref', 'fb', 'base', 'in', '0']),
+          fitReference(need, reference, 'U2', 'reference', ['ref', '0']),
+          fitResistor(
+            need,
+            {
+              id: 'R3',
+              role: 'feed resistor of the reference',
+              nodes: ['in', 'ref'],
+              ohms: v('R3'),
+              power: v('P_R3'),
+              voltage: input.max,
+            },
+            demands,
+          ),
+          fitResistor(
+            need,
+            {
+              id: 'R1',
+              role: 'divider, upper',
+              nodes: ['out', 'fb'],
+              ohms: v('R1'),
+              ...small,
+              tracking: DIVIDER_TRACKING,
+            },
+            demands,
+          ),
+          fitResistor(
+            need,
+            {
+              id: 'R2',
+              role: 'divider, lower',
+              nodes: ['fb', '0'],
+              ohms: v('R2'),
+              ...small,
+              tracking: DIVIDER_TRACKING,
+            },
+            demands,
+          ),
+          fitTransistor(need, pass.row, {
+            id: 'Q1',
+            role: chosen.darlington ? 'pass transistor (Darlington)' : 'pass transistor',
+            nodes: ['in', 'base', emitter],
+            cooling: pass.cooling,
+          }),
+          ...(limiter
+            ? fitLimiter(
+                need,
+                limiter,
+                { R_sc: v('R_sc'), P_sc: v('P_sc'), V_full: v('V_full') },
+                { transistor: 'Q2', resistor: 'R4' },
+                { base: 'base', sense: 'sense', out: 'out' },
+                demands,
+              )
+            : []),
+          fitCapacitor(need, {
+            id: 'C1',
+            role: 'output capacitor',
+            nodes: ['out', '0'],
+            farads: v('C_out'),
+            voltage: v('Vout_hi'),
+          }),
+          fitCapacitor(need, {
+            id: 'C2',
+            role: 'compensation',
+            nodes: ['base', 'fb'],
+            farads: Math.max(v('C_comp'), 100e-12),
+            voltage: input.max,
+          }),
+        ],
+        mechanical: [heatsinkPart('HS1', pass.cooling, 'Q1')],
+        referenceSpread: referenceSpread(need, reference),
+        guess: {
+          ref: reference.vref.nominal,
+          fb: reference.vref.nominal,
+          base: output.voltage + v('Vbe_max'),
+          sense: output.voltage,
+          out: output.voltage,
+        },
+        assumptions: [
+          'The reference is fed from the input, so start-up does not depend on the output; it is solved at every corner all the same.',
+          'Divider resistors are of one type and follow each other within 25 ppm/K (common practice, no source).',
+        ],
+        cautions: [
+          'A pass transistor that fails shorted, or an open lower divider resistor, puts up to the whole input on the load.',
+        ],
+        notEvaluated: ['loopStability'],
+        mayNotStart: true,
+      })
+    },
+  }
+}
