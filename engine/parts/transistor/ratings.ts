@@ -1,0 +1,60 @@
+/** What a transistor may carry. */
+import { dcBeta, vbeAt } from './conduction.ts'
+import { gainCorners, withGain } from './corners.ts'
+import type { SafePoint, TransistorRow } from './row.ts'
+
+/** Share of the second-breakdown current left at 150 °C case temperature. BD139 data sheet; assumed for the others. */
+const SECOND_BREAKDOWN_AT_150 = 0.4
+
+/** Share of the 25 °C power left at a case temperature in °C: 1 up to 25 °C, 0 at the junction's maximum. */
+export function powerShare(row: TransistorRow, caseTemperature: number): number {
+  return clamp((row.Tj_max - caseTemperature) / (row.junctionMax - 25))
+}
+
+/** Share of the 25 °C second-breakdown current left at a case temperature in °C: straight through 40 % at 150 °C. */
+export function secondBreakdownShare(caseTemperature: number): number {
+  return clamp(1 - ((1 - SECOND_BREAKDOWN_AT_150) * (caseTemperature - 25)) / 125)
+}
+
+/**
+ * Largest continuous collector current in amperes at `vce` (V) and a case temperature (°C), full ratings:
+ * min(IC,max, P25·kT/VCE, I_sb25(VCE)·k_sb). 0 above VCEO. P25 is the case rating, or the one in still air where the
+ * sheet has no other; I_sb25 runs straight between the sheet's points on logarithmic scales.
+ */
+export function soaCurrent(row: TransistorRow, vce: number, caseTemperature: number): number {
+  if (vce > row.VCEO) return 0
+  const power = (row.Pcase ?? row.Pambient) * powerShare(row, caseTemperature)
+  const breakdown = secondBreakdownCurrent(row.safeArea, vce) * secondBreakdownShare(caseTemperature)
+  return Math.min(row.Ic_max, vce > 0 ? power / vce : Infinity, breakdown)
+}
+
+/** The branch beyond the thermal corner, its first slope carried on to lower voltages; unlimited without points. */
+function secondBreakdownCurrent(area: readonly SafePoint[], vce: number): number {
+  const branch = area.slice(1)
+  if (branch.length < 2 || vce <= 0) return Infinity
+  let at = branch.findIndex((p) => p.Vce >= vce)
+  if (at < 0) at = branch.length - 1
+  const a = branch[Math.max(at, 1) - 1]!
+  const b = branch[Math.max(at, 1)]!
+  const slope = Math.log(b.Ic / a.Ic) / Math.log(b.Vce / a.Vce)
+  return a.Ic * (vce / a.Vce) ** slope
+}
+
+/** Least gain at `ic` (A), `vce` (V) and a junction temperature (°C): the low corner of the model. NaN where `vce` is too small. */
+export function leastGain(row: TransistorRow, ic: number, vce: number, temperature: number): number {
+  return dcBeta(withGain(row.model, gainCorners(row).low), ic, vce, temperature)
+}
+
+/** Largest gain at the same conditions: the high corner. */
+export function largestGain(row: TransistorRow, ic: number, vce: number, temperature: number): number {
+  return dcBeta(withGain(row.model, gainCorners(row).high), ic, vce, temperature)
+}
+
+/** Nominal base-emitter voltage at the same conditions, volts. */
+export function vbeOf(row: TransistorRow, ic: number, vce: number, temperature: number): number {
+  return vbeAt(row.model, ic, vce, temperature)
+}
+
+function clamp(share: number): number {
+  return Math.min(1, Math.max(0, share))
+}
