@@ -10,14 +10,14 @@ export const NON_FINITE = 3
 
 /**
  * A state is the solution when the last step was below this, in volts: what is left after it is its square over a
- * junction's 50 mV, 2e-11 V.
+ * junction's 50 mV, 1e-12 V.
  */
-const LAST_STEP = 1e-6
+const LAST_STEP = 2e-7
 /** Below this step, in volts, the next one re-uses the factors: the Jacobian has moved by less than 1 %. */
 const CHORD_STEP = 1e-4
 /** Current balance: so many amperes, and as much as so many volts on the node's own conductance draw. */
 const BALANCE_AMPERES = 1e-12
-const BALANCE_VOLTS = 2.5e-11
+const BALANCE_VOLTS = 5e-12
 /** Shares of a node's voltage on its own conductance that rounding alone accounts for. */
 const ROUNDING = 8 * Number.EPSILON
 /** At a step that rounding explains, a balance as bad as this is accepted as the best there is, in amperes. */
