@@ -8,7 +8,7 @@ const SECOND_BREAKDOWN_AT_150 = 0.4
 
 /** Share of the 25 °C power left at a case temperature in °C: 1 up to 25 °C, 0 at the junction's maximum. */
 export function powerShare(row: TransistorRow, caseTemperature: number): number {
-  return clamp((row.Tj_max - caseTemperature) / (row.junctionMax - 25))
+  return clamp((row.Tj_max - caseTemperature) / (row.Tj_max - 25))
 }
 
 /** Share of the 25 °C second-breakdown current left at a case temperature in °C: straight through 40 % at 150 °C. */
