@@ -60,7 +60,7 @@ export function createEngineClient(start: () => WorkerLike = startWorker): Engin
       fresh.host[releaseProxy]()
       worker.terminate()
       const detail = event instanceof ErrorEvent && event.message ? `: ${event.message}` : ''
-      running?.reject(new Error(`The engine stopped${detail}. The last good result is still on screen.`))
+      running?.reject(new Error(`The worker broke off without an answer${detail}.`))
       running = undefined
     }
     worker.addEventListener('error', onBreak)

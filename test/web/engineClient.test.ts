@@ -13,7 +13,7 @@ const titleOf = (answer: Answer) => `${answer.stage} ${answer.comparison.title}`
 
 /** A worker made of a message channel: the host is on its far side, and it can be made to break. */
 class ChannelWorker extends EventTarget implements WorkerLike {
-  readonly terminate = vi.fn()
+  readonly terminate = vi.fn<() => void>()
   private readonly channel = new MessageChannel()
 
   constructor(host: EngineHost) {
@@ -38,6 +38,9 @@ class ChannelWorker extends EventTarget implements WorkerLike {
     this.channel.port2.close()
   }
 }
+
+/** Node hands one port up to a thousand messages in a row, browsers do not: here a timer stands for the pause. */
+const pause = () => new Promise<void>((resolve) => setTimeout(resolve))
 
 const workers: ChannelWorker[] = []
 const start = (host: EngineHost) => () => {
@@ -72,8 +75,6 @@ describe('engineClient with the real host', () => {
       }
       return answerOf(study, 'proven')
     }
-    // Node hands one port up to a thousand messages in a row, browsers do not: here a timer stands for the pause
-    const pause = () => new Promise<void>((resolve) => setTimeout(resolve))
     const client = createEngineClient(start(createHost(long, pause)))
     let second: Promise<Answer> | undefined
     const first = client.answer(studyNamed('A'), () => (second ??= client.answer(studyNamed('B'), () => {})))
@@ -92,22 +93,22 @@ describe('engineClient with the real host', () => {
   })
 })
 
-describe('engineClient with a host that answers late', () => {
-  /** Answers when told to, whatever was cancelled meanwhile. */
-  function lateHost() {
-    const finish = new Map<number, (stage: Answer['stage']) => unknown>()
-    const host: EngineHost = {
-      answer: (id, study, onAnswer) =>
-        new Promise((resolve) => {
-          finish.set(id, (stage) =>
-            stage === 'first' ? onAnswer(answerOf(study, stage)) : resolve(answerOf(study, stage)),
-          )
-        }),
-      cancel: () => {},
-    }
-    return { host, finish }
+/** Answers when told to, whatever was cancelled meanwhile. */
+function lateHost() {
+  const finish = new Map<number, (stage: Answer['stage']) => unknown>()
+  const host: EngineHost = {
+    answer: (id, study, onAnswer) =>
+      new Promise((resolve) => {
+        finish.set(id, (stage) =>
+          stage === 'first' ? onAnswer(answerOf(study, stage)) : resolve(answerOf(study, stage)),
+        )
+      }),
+    cancel: () => {},
   }
+  return { host, finish }
+}
 
+describe('engineClient with a host that answers late', () => {
   it('drops answers that arrive after a later request', async () => {
     const { host, finish } = lateHost()
     const client = createEngineClient(start(host))

@@ -24,17 +24,20 @@ export const useAnswerStore = defineStore('answer', () => {
   const isStale = computed(() => revision.value !== requestedRevision.value)
 
   let client: EngineClient | undefined
+  /** Counts requests and stops: whatever belongs to an earlier count comes too late. */
+  let attempt = 0
 
   /** Asks the engine for these requirements; an earlier request still running is cancelled and its answers are dropped. */
   function request(study: Study): void {
     client ??= createEngineClient()
-    const mine = ++requestedRevision.value
+    const asked = ++requestedRevision.value
+    const mine = ++attempt
     busy.value = true
-    const isCurrent = () => mine === requestedRevision.value
+    const isCurrent = () => mine === attempt
     const take = (result: Answer) => {
       if (!isCurrent()) return
       answer.value = result
-      revision.value = mine
+      revision.value = asked
       failure.value = undefined
     }
     client.answer(study, take).then(
@@ -57,6 +60,7 @@ export const useAnswerStore = defineStore('answer', () => {
 
   /** Stops the running job; what is on screen stays. */
   function stop(): void {
+    attempt++
     client?.cancel()
     busy.value = false
   }

@@ -32,7 +32,7 @@ export function withPath(study: Study, path: string, value: FieldValue): Study {
   const put = (node: object, keys: readonly string[]): object => {
     const [key, ...rest] = keys as [string, ...string[]]
     const copy: Record<string, unknown> = { ...node }
-    if (rest.length > 0) copy[key] = put((copy[key] ?? {}) as object, rest)
+    if (rest.length > 0) copy[key] = put(copy[key] ?? {}, rest)
     else if (value === undefined) delete copy[key]
     else copy[key] = value
     return copy
@@ -50,20 +50,23 @@ export function rangeOf(path: string): { min: number; max: number } {
 /** The study with `value` at `path`, if that is a valid study; otherwise why not, and the nearest value that would be. */
 export function checkEdit(study: Study, path: string, value: FieldValue): CheckedEdit {
   const next = withPath(study, path, value)
-  const [issue, ...more] = checkField(path, value, study)
+  const issues = checkField(path, value, study)
+  // one sentence is enough; one about this very field says it best
+  const issue = issues.find((own) => isAbout(own, path)) ?? issues[0]
   if (!issue) return { study: next }
-  const problem = [issue, ...more].map(({ message }) => message).join(' ')
+  const problem = issue.message
   const own = nearestAllowed(study, path, value, issue)
   return own === undefined ? { problem } : { problem, fix: { label: shown(quantityField(path), own), value: own } }
 }
 
+const isAbout = (issue: Issue, path: string) => issue.path.replace(/^requirements\./u, '') === path
+
 /** Of the values that the problem and the neighbouring fields suggest, the closest one that would be accepted. */
 function nearestAllowed(study: Study, path: string, value: FieldValue, issue: Issue): number | undefined {
   if (typeof value !== 'number') return undefined
-  const isOwn = issue.path.replace(/^requirements\./u, '') === path
   const [group] = path.split('.')
   const candidates = [
-    isOwn ? issue.nearest : undefined,
+    isAbout(issue, path) ? issue.nearest : undefined,
     ...['min', 'nominal', 'max'].map((key) => readPath(study, `${group}.${key}`)),
   ]
   return candidates

@@ -10,7 +10,8 @@ export function tickStep(span: number, count: number): number {
   const raw = span / count
   const decade = 10 ** Math.floor(Math.log10(raw))
   const lead = raw / decade
-  return decade * (lead <= 1 ? 1 : lead <= 2 ? 2 : lead <= 5 ? 5 : 10)
+  // to the nearest of the series: its neighbours' geometric means are 1.4, 3.2 and 7.1
+  return decade * (lead < 1.4 ? 1 : lead < 3.2 ? 2 : lead < 7.1 ? 5 : 10)
 }
 
 /** Multiples of a 1-2-5 step inside the scale, ends included where they are multiples. */

@@ -48,6 +48,8 @@ export interface LastChange {
   text: string
   /** An undo or redo, which needs no offer to undo. */
   isTravel: boolean
+  /** Made with a handle: whoever moves it sees the value. */
+  isGesture: boolean
 }
 
 export const UNDO_STEPS = 50
@@ -61,7 +63,7 @@ export const useStudyStore = defineStore('study', () => {
   const undoSteps = shallowRef<readonly Step[]>([])
   const redoSteps = shallowRef<readonly Step[]>([])
   /** What the last change did, for the toast. A fresh object each time, so that the same words twice are two changes. */
-  const lastChange = shallowRef<LastChange>({ text: '', isTravel: false })
+  const lastChange = shallowRef<LastChange>({ text: '', isTravel: false, isGesture: false })
   let gestureOpen: string | undefined
 
   const undoStep = computed(() => undoSteps.value.at(-1))
@@ -82,7 +84,7 @@ export const useStudyStore = defineStore('study', () => {
     redoSteps.value = []
     gestureOpen = gesture
     study.value = next
-    lastChange.value = { text: words.label, isTravel: false }
+    lastChange.value = { text: words.label, isTravel: false, isGesture: gesture !== undefined }
   }
 
   function refuse(path: string, text: string, value: FieldValue, problem: string, fix?: Fix): void {
@@ -170,7 +172,7 @@ export const useStudyStore = defineStore('study', () => {
     gestureOpen = undefined
     clearEntries()
     study.value = step[side]
-    lastChange.value = { text: `${word}: ${step.label}`, isTravel: true }
+    lastChange.value = { text: `${word}: ${step.label}`, isTravel: true, isGesture: false }
     save()
   }
 
@@ -203,7 +205,7 @@ export const useStudyStore = defineStore('study', () => {
 
   for (const [path, text] of Object.entries(saved?.texts ?? {})) enter(path, text)
   undoSteps.value = []
-  lastChange.value = { text: '', isTravel: false }
+  lastChange.value = { text: '', isTravel: false, isGesture: false }
 
   return {
     study,
