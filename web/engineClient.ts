@@ -6,14 +6,14 @@ import { proxy, releaseProxy, wrap } from 'comlink'
 import type { Endpoint, Remote } from 'comlink'
 import type { Answer } from '../engine/compare/comparison.ts'
 import type { Study } from '../engine/requirements/study.ts'
-import type { EngineHost } from '../engine/hosts/host.ts'
+import type { EngineHost, Progress, Step } from '../engine/hosts/host.ts'
 
 export interface EngineClient {
   /**
-   * Resolves with the proven answer; `onAnswer` is called with the first one on the way. Superseded, cancelled or stopped
+   * Resolves with the proven answer; `onAnswer` is called with the first one on the way, `onProgress` between the parts. Superseded, cancelled or stopped
    * requests reject with `Superseded`.
    */
-  answer(study: Study, onAnswer: (answer: Answer) => void): Promise<Answer>
+  answer(study: Study, onAnswer: (answer: Answer) => void, onProgress?: (progress: Progress) => void): Promise<Answer>
   /** Cancels the running job, if there is one. */
   cancel(): void
 }
@@ -78,7 +78,7 @@ export function createEngineClient(start: () => WorkerLike = startWorker): Engin
 
   return {
     cancel,
-    answer(study, onAnswer) {
+    answer(study, onAnswer, onProgress) {
       cancel()
       const id = ++lastId
       return new Promise<Answer>((resolve, reject) => {
@@ -86,8 +86,10 @@ export function createEngineClient(start: () => WorkerLike = startWorker): Engin
         running = { id, study, reject }
         // a plain copy: reactive proxies cannot cross to the worker
         const plain = JSON.parse(JSON.stringify(study)) as Study
-        const report = proxy((answer: Answer) => {
-          if (isRunning()) onAnswer(answer)
+        const report = proxy((step: Step) => {
+          if (!isRunning()) return
+          if ('stage' in step) onAnswer(step)
+          else onProgress?.(step)
         })
         connect()
           .host.answer(id, plain, report)

@@ -2,10 +2,19 @@
 import type { Answer } from '../compare/comparison.ts'
 import type { Study } from '../requirements/study.ts'
 
+/** How far a job is: parts done of all its parts. */
+export interface Progress {
+  done: number
+  total: number
+}
+
+/** What a job says on the way: how far it is, or an answer that is not proven yet. */
+export type Step = Answer | Progress
+
 /** A host of the engine: it works one job at a time and looks for messages between the parts of a job. */
 export interface EngineHost {
-  /** Reports each unfinished answer to `onAnswer`; returns the proven one, or undefined when the job was cancelled. */
-  answer(jobId: number, study: Study, onAnswer: (answer: Answer) => unknown): Promise<Answer | undefined>
+  /** Reports each step to `onStep`; returns the proven one, or undefined when the job was cancelled. */
+  answer(jobId: number, study: Study, onStep: (step: Step) => unknown): Promise<Answer | undefined>
   /** The job stops at its next yield; an unknown or finished job is ignored. */
   cancel(jobId: number): void
 }
@@ -17,7 +26,8 @@ export type Breathe = () => Promise<void>
 export function messageBreath(): Breathe {
   const channel = new MessageChannel()
   const waiting: (() => void)[] = []
-  channel.port1.onmessage = () => waiting.shift()?.()
+  channel.port1.addEventListener('message', () => waiting.shift()?.())
+  channel.port1.start()
   return () =>
     new Promise((resolve) => {
       waiting.push(resolve)
@@ -27,16 +37,16 @@ export function messageBreath(): Breathe {
 
 /**
  * The host around a job generator of the engine (`answer` of the engine's door). A new job takes the place of the one
- * before it. `release` is called with each `onAnswer` when its job is over: a callback across a channel holds a port.
+ * before it. `release` is called with each `onStep` when its job is over: a callback across a channel holds a port.
  */
 export function createHost(
-  job: (study: Study) => Generator<Answer, Answer>,
+  job: (study: Study) => Generator<Step, Answer>,
   breathe: Breathe,
-  release: (onAnswer: unknown) => void = () => {},
+  release: (onStep: unknown) => void = () => {},
 ): EngineHost {
   let current = -1
 
-  async function run(jobId: number, study: Study, onAnswer: (answer: Answer) => unknown): Promise<Answer | undefined> {
+  async function run(jobId: number, study: Study, onStep: (step: Step) => unknown): Promise<Answer | undefined> {
     const steps = job(study)
     // the report and the result cross on channels of their own: the result waits, the work does not
     const reported: unknown[] = []
@@ -50,17 +60,17 @@ export function createHost(
         await Promise.all(reported)
         return step.value
       }
-      reported.push(onAnswer(step.value))
+      reported.push(onStep(step.value))
     }
   }
 
   return {
-    async answer(jobId, study, onAnswer) {
+    async answer(jobId, study, onStep) {
       current = jobId
       try {
-        return await run(jobId, study, onAnswer)
+        return await run(jobId, study, onStep)
       } finally {
-        release(onAnswer)
+        release(onStep)
       }
     },
     cancel(jobId) {

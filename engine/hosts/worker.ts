@@ -4,6 +4,6 @@ import type { Remote } from 'comlink'
 import { answer } from '../index.ts'
 import { createHost, messageBreath } from './host.ts'
 
-const release = (onAnswer: unknown) => (onAnswer as Remote<() => void>)[releaseProxy]()
+const release = (onStep: unknown) => (onStep as Remote<() => void>)[releaseProxy]()
 
 expose(createHost(answer, messageBreath(), release))

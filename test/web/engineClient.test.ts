@@ -2,7 +2,7 @@ import { expose } from 'comlink'
 import { afterEach, describe, expect, it, vi } from 'vitest'
 import type { Answer } from '../../engine/compare/comparison.ts'
 import { createHost, messageBreath } from '../../engine/hosts/host.ts'
-import type { EngineHost } from '../../engine/hosts/host.ts'
+import type { EngineHost, Progress, Step } from '../../engine/hosts/host.ts'
 import type { Study } from '../../engine/requirements/study.ts'
 import { createEngineClient, Superseded } from '../../web/engineClient.ts'
 import type { WorkerLike } from '../../web/engineClient.ts'
@@ -53,7 +53,8 @@ afterEach(() => {
 })
 
 describe('engineClient with the real host', () => {
-  function* job(study: Study): Generator<Answer, Answer> {
+  function* job(study: Study): Generator<Step, Answer> {
+    yield { done: 1, total: 2 }
     yield answerOf(study, 'first')
     return answerOf(study, 'proven')
   }
@@ -61,14 +62,17 @@ describe('engineClient with the real host', () => {
   it('reports the first answer and resolves with the proven one', async () => {
     const client = createEngineClient(start(createHost(job, messageBreath())))
     const seen: string[] = []
-    const proven = await client.answer(studyNamed('A'), (answer) => seen.push(titleOf(answer)))
+    const told: Progress[] = []
+    const note = (answer: Answer) => seen.push(titleOf(answer))
+    const proven = await client.answer(studyNamed('A'), note, (progress) => told.push(progress))
     expect(seen).toEqual(['first A'])
+    expect(told).toEqual([{ done: 1, total: 2 }])
     expect(titleOf(proven)).toBe('proven A')
   })
 
   it('stops a job between its parts when a later request comes', async () => {
     const partsRun: string[] = []
-    function* long(study: Study): Generator<Answer, Answer> {
+    function* long(study: Study): Generator<Step, Answer> {
       for (let part = 0; part < 50; part++) {
         partsRun.push(study.title)
         yield answerOf(study, 'first')
@@ -97,10 +101,10 @@ describe('engineClient with the real host', () => {
 function lateHost() {
   const finish = new Map<number, (stage: Answer['stage']) => unknown>()
   const host: EngineHost = {
-    answer: (id, study, onAnswer) =>
+    answer: (id, study, onStep) =>
       new Promise((resolve) => {
         finish.set(id, (stage) =>
-          stage === 'first' ? onAnswer(answerOf(study, stage)) : resolve(answerOf(study, stage)),
+          stage === 'first' ? onStep(answerOf(study, stage)) : resolve(answerOf(study, stage)),
         )
       }),
     cancel: () => {},

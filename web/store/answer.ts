@@ -2,6 +2,7 @@
 import { computed, ref, shallowRef, watch } from 'vue'
 import { defineStore } from 'pinia'
 import type { Answer } from '../../engine/compare/comparison.ts'
+import type { Progress } from '../../engine/hosts/host.ts'
 import type { Study } from '../../engine/requirements/study.ts'
 import { createEngineClient } from '../engineClient.ts'
 import type { EngineClient } from '../engineClient.ts'
@@ -16,6 +17,8 @@ export const useAnswerStore = defineStore('answer', () => {
   const requestedRevision = ref(0)
   /** True from the request until its proven answer or its failure. */
   const busy = ref(false)
+  /** Parts of the running job that are done; undefined while nothing runs or nothing was told. */
+  const progress = ref<Progress>()
   /** One sentence for the person when the engine broke; the last good answer stays. */
   const failure = ref<string>()
   /** How far the answer on screen is: `first` = nominal and plots, `proven` = every corner. */
@@ -33,6 +36,7 @@ export const useAnswerStore = defineStore('answer', () => {
     const asked = ++requestedRevision.value
     const mine = ++attempt
     busy.value = true
+    progress.value = undefined
     const isCurrent = () => mine === attempt
     const take = (result: Answer) => {
       if (!isCurrent()) return
@@ -40,14 +44,21 @@ export const useAnswerStore = defineStore('answer', () => {
       revision.value = asked
       failure.value = undefined
     }
-    client.answer(study, take).then(
+    const end = () => {
+      busy.value = false
+      progress.value = undefined
+    }
+    const tell = (told: Progress) => {
+      if (isCurrent()) progress.value = told
+    }
+    client.answer(study, take, tell).then(
       (result) => {
         take(result)
-        if (isCurrent()) busy.value = false
+        if (isCurrent()) end()
       },
       (error: unknown) => {
         if (!isCurrent()) return
-        busy.value = false
+        end()
         failure.value = error instanceof Error ? error.message : String(error)
       },
     )
@@ -63,6 +74,7 @@ export const useAnswerStore = defineStore('answer', () => {
     attempt++
     client?.cancel()
     busy.value = false
+    progress.value = undefined
   }
 
   /** Follows the study from now on. Called once, when the page starts; tests pass a client of their own. */
@@ -72,5 +84,5 @@ export const useAnswerStore = defineStore('answer', () => {
     watch(() => studies.study, request, { immediate: true })
   }
 
-  return { answer, revision, requestedRevision, busy, failure, stage, isStale, follow, request, retry, stop }
+  return { answer, revision, requestedRevision, busy, progress, failure, stage, isStale, follow, request, retry, stop }
 })

@@ -27,9 +27,11 @@ function opened() {
   return { store, panel, field, handle }
 }
 
-const value = (field: DOMWrapper<HTMLInputElement>) => field.element.value.replace(/\s/gu, ' ')
+type Field = Pick<DOMWrapper<HTMLInputElement>, 'element' | 'trigger' | 'setValue'>
 
-async function type(field: DOMWrapper<HTMLInputElement>, text: string) {
+const value = (field: Field) => field.element.value.replace(/\s/gu, ' ')
+
+async function write(field: Field, text: string) {
   await field.trigger('focus')
   await field.setValue(text)
 }
@@ -42,7 +44,7 @@ beforeEach(() => {
 describe('a unit entry', () => {
   it('counts on leaving, and is rewritten with three figures', async () => {
     const { store, field } = opened()
-    await type(field('input.max'), '14500m')
+    await write(field('input.max'), '14500m')
     expect(store.study.requirements.input.max).toBe(14)
     await field('input.max').trigger('blur')
     expect(store.study.requirements.input.max).toBe(14.5)
@@ -51,7 +53,7 @@ describe('a unit entry', () => {
 
   it('counts on Enter', async () => {
     const { store, field } = opened()
-    await type(field('load.max'), '90m')
+    await write(field('load.max'), '90m')
     await field('load.max').trigger('keydown', { key: 'Enter' })
     expect(store.study.requirements.load.max).toBe(0.09)
     expect(value(field('load.max'))).toBe('90.0 mA')
@@ -68,7 +70,7 @@ describe('a unit entry', () => {
 
   it('shows a refused text hatched, with a sentence, a fix and what stays in force', async () => {
     const { store, panel, field } = opened()
-    await type(field('input.min'), '20')
+    await write(field('input.min'), '20')
     await field('input.min').trigger('blur')
     expect(value(field('input.min'))).toBe('20')
     expect(field('input.min').attributes('aria-invalid')).toBe('true')
@@ -84,7 +86,7 @@ describe('a unit entry', () => {
 
   it('gives up what is being typed on Escape', async () => {
     const { store, field } = opened()
-    await type(field('input.max'), '99')
+    await write(field('input.max'), '99')
     await field('input.max').trigger('keydown', { key: 'Escape' })
     expect(value(field('input.max'))).toBe('14.0 V')
     await field('input.max').trigger('blur')
@@ -93,7 +95,7 @@ describe('a unit entry', () => {
 
   it('gives up a refused text on Escape', async () => {
     const { field } = opened()
-    await type(field('input.max'), '3')
+    await write(field('input.max'), '3')
     await field('input.max').trigger('keydown', { key: 'Enter' })
     expect(field('input.max').attributes('aria-invalid')).toBe('true')
     await field('input.max').trigger('keydown', { key: 'Escape' })
@@ -106,10 +108,10 @@ describe('a unit entry', () => {
     const series = panel.get<HTMLSelectElement>('select[data-path="parts.resistorSeries"]')
     await series.setValue(String(series.findAll('option').findIndex((option) => option.text() === 'E12')))
     expect(store.study.requirements.parts.resistorSeries).toBe('E12')
-    await type(field('weights.heat'), '9')
+    await write(field('weights.heat'), '9')
     await field('weights.heat').trigger('blur')
     expect(store.study.weights['heat']).toBe(9)
-    await type(field('weights.heat'), '11')
+    await write(field('weights.heat'), '11')
     await field('weights.heat').trigger('blur')
     expect(store.study.weights['heat']).toBe(9)
     expect(field('weights.heat').attributes('aria-invalid')).toBe('true')
