@@ -1,0 +1,12 @@
+/** Capacitors. */
+export {
+  capacitanceAt,
+  capacitorShare,
+  pickCapacitor,
+  placeCapacitor,
+  type CapacitorChoice,
+  type CapacitorDerating,
+  type CapacitorNeed,
+} from './pick.ts'
+export type { CapacitorKind, CapacitorRow } from './row.ts'
+export { CAPACITORS } from './rows.ts'
