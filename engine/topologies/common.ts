@@ -66,3 +66,49 @@ export const STEP_GIVEN: Given = {
   quantity: 'Time that the output capacitor bridges',
   source: 'common practice, no source',
 }
+
+/** The divider that compares `reference` (a symbol) with the output. */
+export const dividerSteps = (
+  reference: string,
+  { upper, lower }: { upper: string; lower: string } = { upper: 'R1', lower: 'R2' },
+): readonly Step[] => [
+  {
+    is: 'ratio',
+    unit: '1',
+    quantity: 'Divider ratio, upper over lower',
+    from: `Vout / ${reference} - 1`,
+    source: 'A. P. Malvino and D. J. Bates, Electronic Principles (Vout = Vref·(R1 + R2)/R2)',
+  },
+  {
+    is: 'R_lower_aim',
+    unit: 'Ω',
+    quantity: 'Lower divider resistor aimed at',
+    from: `${reference} / I_div`,
+    source: "Ohm's law",
+  },
+  {
+    is: upper,
+    unit: 'Ω',
+    quantity: 'Upper divider resistor',
+    pick: (scope, choose) => choose.divider(upper, lower, scope('ratio'), scope('R_lower_aim')).upper,
+    says: 'pair of preferred values closest to the ratio',
+    source: 'IEC 60063',
+    why: 'The pair whose ratio comes closest, the lower one within an octave of R_lower_aim.',
+  },
+  {
+    is: lower,
+    unit: 'Ω',
+    quantity: 'Lower divider resistor',
+    pick: (scope, choose) => choose.divider(upper, lower, scope('ratio'), scope('R_lower_aim')).lower,
+    says: 'pair of preferred values closest to the ratio',
+    source: 'IEC 60063',
+    why: 'The pair whose ratio comes closest, the lower one within an octave of R_lower_aim.',
+  },
+  {
+    is: 'Vout_nom',
+    unit: 'V',
+    quantity: 'Output, by hand',
+    from: `${reference} * (1 + ${upper} / ${lower})`,
+    source: 'T. L. Floyd, Electronic Devices, Example 17-3',
+  },
+]

@@ -34,8 +34,8 @@ export interface FormulaStep {
 /** How a step asks for values that can be bought; pinned values come back as they were pinned. */
 export interface Chooser {
   preferred(id: string, side: 'below' | 'above' | 'nearest', value: number): number
-  /** Upper and lower resistor of a divider whose ratio R1/R2 comes closest to `ratio`, R2 near `lower`. */
-  divider(ratio: number, lower: number): { R1: number; R2: number }
+  /** The divider of these two parts whose ratio upper/lower comes closest to `ratio`, the lower one near `aim`. */
+  divider(upperId: string, lowerId: string, ratio: number, aim: number): { upper: number; lower: number }
 }
 
 /** A choice that is not algebra: a preferred value, most often. `scope` reads any symbol worked out so far. */

@@ -4,7 +4,7 @@ import { AMPLIFIERS, type AmplifierRow, amplifiersFor, findAmplifier } from '../
 import { VBE_SPREAD, leastGain, vbeOf } from '../../parts/transistor/index.ts'
 import { type ReferenceRow, findReference, referencesFor } from '../../parts/shunt-reference/index.ts'
 import { assemble } from '../assemble.ts'
-import { OUTPUT_CAPACITOR, REQUIRED, STEP_GIVEN, STEP_TIME, requiredGivens } from '../common.ts'
+import { OUTPUT_CAPACITOR, REQUIRED, STEP_GIVEN, STEP_TIME, dividerSteps, requiredGivens } from '../common.ts'
 import type { Candidate, Need, Refusal, Variant } from '../define.ts'
 import { fitAmplifier } from '../place/amplifier.ts'
 import { fitCapacitor } from '../place/capacitor.ts'
@@ -14,7 +14,7 @@ import { fitReference, referenceSpread } from '../place/reference.ts'
 import { DIVIDER_TRACKING, fitResistor } from '../place/resistor.ts'
 import { type PassChoice, fitTransistor, heatsinkPart, passTransistors } from '../place/transistor.ts'
 import { defineWorking } from '../working.ts'
-import { LOOP_GIVENS, PASS, dividerSteps } from './steps.ts'
+import { LOOP_GIVENS, PASS } from './steps.ts'
 
 /** Through the divider: enough to swamp the amplifier's input current and the pass transistor's leakage. Common practice, no source. */
 const DIVIDER_CURRENT = 250e-6

@@ -118,22 +118,28 @@ function preferred(need: Need, id: string, side: 'below' | 'above' | 'nearest', 
 }
 
 /**
- * The divider R1 (upper) over R2 (lower) of preferred values whose ratio comes closest to `ratio`, R2 within one octave
- * either side of `lower`.
+ * The divider of preferred values whose ratio comes closest to `ratio`, the lower resistor within an octave of `aim`.
  */
-function preferredDivider(need: Need, ratio: number, lower: number): { R1: number; R2: number } {
-  const { R1, R2 } = need.pins
-  if (typeof R1 === 'number' && typeof R2 === 'number') return { R1, R2 }
+function preferredDivider(
+  need: Need,
+  upperId: string,
+  lowerId: string,
+  ratio: number,
+  aim: number,
+): { upper: number; lower: number } {
+  const upperPin = need.pins[upperId]
+  const lowerPin = need.pins[lowerId]
+  if (typeof upperPin === 'number' && typeof lowerPin === 'number') return { upper: upperPin, lower: lowerPin }
   const series = need.requirements.parts.resistorSeries
-  let best = { R1: NaN, R2: NaN }
+  let best = { upper: NaN, lower: NaN }
   let bestMiss = Infinity
-  for (let r2 = preferredAbove(lower / 2, series); r2 <= lower * 2; r2 = preferredAbove(r2 * 1.0001, series)) {
-    const r1 = preferredNearest(r2 * ratio, series)
-    // Among near ties the value nearest to the one asked for wins, so that the divider's current stays as meant.
-    const miss = Math.abs((1 + r1 / r2) / (1 + ratio) - 1) + 2e-4 * Math.abs(Math.log2(r2 / lower))
+  for (let lower = preferredAbove(aim / 2, series); lower <= aim * 2; lower = preferredAbove(lower * 1.0001, series)) {
+    const upper = preferredNearest(lower * ratio, series)
+    // Among near ties the value nearest to the one aimed at wins, so that the divider's current stays as meant.
+    const miss = Math.abs((1 + upper / lower) / (1 + ratio) - 1) + 2e-4 * Math.abs(Math.log2(lower / aim))
     if (miss < bestMiss) {
       bestMiss = miss
-      best = { R1: r1, R2: r2 }
+      best = { upper, lower }
     }
   }
   return best
@@ -142,5 +148,5 @@ function preferredDivider(need: Need, ratio: number, lower: number): { R1: numbe
 /** What the working's choices are made from: the series of the requirements, and the user's pins. */
 export const chooserFor = (need: Need): Chooser => ({
   preferred: (id, side, value) => preferred(need, id, side, value),
-  divider: (ratio, lower) => preferredDivider(need, ratio, lower),
+  divider: (upperId, lowerId, ratio, aim) => preferredDivider(need, upperId, lowerId, ratio, aim),
 })
