@@ -5,7 +5,7 @@ import { compileFormula, parseFormula, printFormula } from '../../../engine/form
 import { randomOf, type Random } from '../../../engine/random/index.ts'
 
 // predictable: the root or logarithm of a negative number is NaN, not a complex number
-const math = create(all, { predictable: true })
+const math = create(all!, { predictable: true })
 const SYMBOLS = ['Vin_min', 'Vz', 'Iz', 'R1', 'hFE', 'x2']
 
 /** A text of our grammar with many needless and needed brackets. A minus sign never stands right before a power: that form is refused. */
