@@ -5,9 +5,11 @@ import type { Domain } from './scale.ts'
 export const KEY_STEP = 0.1
 export const PAGE_STEP = 1
 
+/** Without the dust of binary fractions. */
+const round = (volts: number) => Number(volts.toFixed(6))
+
 /** Volts after a key, unclamped; undefined for a key that means nothing here. Home and End go to the required range's ends. */
 export function voltsAfterKey(key: string, volts: number, range: Domain): number | undefined {
-  const round = (v: number) => Number(v.toFixed(6))
   switch (key) {
     case 'ArrowRight':
     case 'ArrowUp':
@@ -32,5 +34,5 @@ export function voltsAfterKey(key: string, volts: number, range: Domain): number
 export function voltsAt(across: number, domain: Domain): number {
   const step = Math.min(KEY_STEP, tickStep(domain.max - domain.min, 100))
   const volts = domain.min + Math.min(Math.max(across, 0), 1) * (domain.max - domain.min)
-  return Number((Math.round(volts / step) * step).toFixed(6))
+  return round(Math.round(volts / step) * step)
 }

@@ -5,8 +5,8 @@ import type { Plot } from './plot.ts'
 /** Room for value labels left of a plot and direct labels right of it, in pixels. */
 export const LEFT = 36
 export const RIGHT = 62
-const TITLE = 19
-const GAP = 9
+const TITLE = 22
+const GAP = 13
 const TICKS = 20
 const GROUP_GAP = 16
 

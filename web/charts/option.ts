@@ -21,7 +21,7 @@ export interface ChartModel {
 const AXES: readonly AxisName[] = ['input', 'load']
 
 /** Tick positions in SI and their labels; the last one carries the unit. */
-export function axisTicks(source: PlotSource, axis: AxisName): { values: number[]; text(value: number): string } {
+export function axisTicks(source: PlotSource, axis: AxisName): { values: number[]; text: (value: number) => string } {
   const domain = domainOf(source, axis)
   const values = linearTicks(domain, 5)
   const step = values.length > 1 ? values[1]! - values[0]! : 1

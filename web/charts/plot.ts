@@ -77,18 +77,26 @@ const MINUS = '\u2212'
 
 /** A number as an axis says it: no more decimals than the step needs, a true minus. */
 export function tickText(value: number, step: number): string {
+  if (Math.abs(value) < step * 1e-6) return '0'
   const decimals = Math.max(0, -Math.floor(Math.log10(step) + 1e-9))
   const text = Math.abs(value).toFixed(decimals)
   return value < 0 && Number(text) !== 0 ? MINUS + text : text
 }
 
-/** A number with three significant figures and no exponent, a true minus; an en dash where there is none. */
-export function figureText(value: number, digits = 3): string {
+/** A direct label: three significant figures, but nothing finer than a thousandth of the step's decade. */
+export function labelText(value: number, step: number): string {
+  const finest = Math.max(0, 3 - Math.floor(Math.log10(step) + 1e-9))
+  const text = figureText(value)
+  return (text.split('.')[1]?.length ?? 0) > finest ? figureText(Number(value.toFixed(finest)), 3, finest) : text
+}
+
+/** A number with so many significant figures and no exponent, a true minus; an en dash where there is none. */
+export function figureText(value: number, digits = 3, most = 6): string {
   if (!Number.isFinite(value)) return '–'
   const size = Math.abs(value)
   if (size < 1e-12) return '0'
   const decimals = Math.max(0, digits - 1 - Math.floor(Math.log10(Number(size.toPrecision(digits)))))
-  const text = size.toFixed(Math.min(decimals, 6))
+  const text = size.toFixed(Math.min(decimals, most))
   return value < 0 && Number(text) !== 0 ? MINUS + text : text
 }
 

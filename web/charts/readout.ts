@@ -2,7 +2,7 @@
 import type { TopologyMark } from './marks.ts'
 import { markOf } from './marks.ts'
 import { valueAt } from './columns.ts'
-import { domainOf, figureText } from './plot.ts'
+import { domainOf, labelText } from './plot.ts'
 import type { Plot, PlotSource } from './plot.ts'
 import { fractionOf, spreadLabels } from './scale.ts'
 
@@ -45,7 +45,7 @@ export function readoutsOf(plot: Plot, source: PlotSource, x: number): Readout[]
     mark: markOf(line.topology),
     colour: line.colour,
     label: line.label,
-    text: figureText(value * plot.factor),
+    text: labelText(value * plot.factor, plot.y.step * plot.factor),
     lineTop: isInside && !line.filled ? top : undefined,
     labelTop: places[i]!,
   }))

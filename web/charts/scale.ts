@@ -1,5 +1,4 @@
 /** Axes, positions and label places, all in plain numbers. */
-import { tickStep } from '../store/scales.ts'
 
 export interface Domain {
   readonly min: number
@@ -11,15 +10,25 @@ export interface ValueAxis extends Domain {
   readonly step: number
 }
 
-/** Round ends around `low` to `high` with about `count` steps; an empty or undefined range gives 0 to 1. */
-export function roundAxis(low: number, high: number, count = 3): ValueAxis {
+/** The smallest step of the 1-2-5 series for which `low` to `high` takes at most `most` steps between multiples. */
+function roundStep(low: number, high: number, most: number): number {
+  let decade = 10 ** Math.floor(Math.log10((high - low) / most))
+  for (;;) {
+    for (const lead of [1, 2, 5]) {
+      const step = lead * decade
+      if (Math.ceil(high / step - 1e-9) - Math.floor(low / step + 1e-9) <= most) return step
+    }
+    decade *= 10
+  }
+}
+
+/** Round ends around `low` to `high` in at most `most` steps; without a range it is 0 to 1. */
+export function roundAxis(low: number, high: number, most = 4): ValueAxis {
   if (!(Number.isFinite(low) && Number.isFinite(high))) return { min: 0, max: 1, step: 0.5 }
-  const span = high > low ? high - low : Math.max(Math.abs(high) * 0.1, 1e-6)
-  const step = tickStep(span, count)
+  const end = high > low ? high : low + Math.max(Math.abs(low) * 0.1, 1e-6)
+  const step = roundStep(low, end, most)
   const exact = (n: number) => Number((n * step).toPrecision(12))
-  const first = Math.floor(low / step + 1e-9)
-  const last = Math.max(Math.ceil(high / step - 1e-9), first + 1)
-  return { min: exact(first), max: exact(last), step }
+  return { min: exact(Math.floor(low / step + 1e-9)), max: exact(Math.ceil(end / step - 1e-9)), step }
 }
 
 /** Where `value` lies on the domain: 0 at `min`, 1 at `max`; outside it less than 0 or more than 1. */

@@ -37,7 +37,7 @@ export function heatByPartPlots(source: PlotSource): Plot[] {
       unit,
       axis: 'input',
       height: 62,
-      y: roundAxis(0, high, 2),
+      y: roundAxis(0, high, 3),
       factor,
       lines,
       limits: [],

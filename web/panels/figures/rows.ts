@@ -72,11 +72,17 @@ function noteOf(limit: FigureRow['limit'], unit: string): string {
   return high === undefined ? `at least ${text(low!)}` : `at most ${text(high)}`
 }
 
+/** A count has no unit and no decimals; all else has three figures. */
+function valueText(value: number, unit: string): string {
+  return unit === '' && Number.isInteger(value) ? String(value) : formatQuantity(value, unit)
+}
+
 /** "4.65–5.35 V": one unit for both ends where they share it. */
 export function rangeText(low: number, high: number, unit: string): string {
-  const [from, to] = [formatQuantity(low, unit), formatQuantity(high, unit)]
-  const split = (text: string) => text.split('\u202F')
-  return split(from)[1] === split(to)[1] ? `${split(from)[0]}–${to}` : `${from}–${to}`
+  const from = formatQuantity(low, unit)
+  const to = formatQuantity(high, unit)
+  const [number, symbol] = from.split('\u202F')
+  return symbol !== undefined && to.endsWith(`\u202F${symbol}`) ? `${number}–${to}` : `${from}–${to}`
 }
 
 function isOutside(value: FigureValue, limit: FigureRow['limit']): boolean {
@@ -115,16 +121,17 @@ function cellsOf(
   values: readonly (FigureValue | undefined)[],
   figure: FigureDescriptor,
   limit: FigureRow['limit'],
+  isBuilt: readonly boolean[],
 ): FigureCell[] {
   const best = bestOf(values, figure.better)
-  return values.map((value) => {
-    if (!value) return { text: 'does not apply', isBest: false, isFailing: false }
+  return values.map((value, i) => {
+    if (!value) return { text: isBuilt[i] ? 'does not apply' : 'no circuit', isBest: false, isFailing: false }
     const { at, low, high } = value
     const isRange = low !== undefined && high !== undefined
     const merit = isRange ? -spreadOf(value) : figure.better === 'less' ? -at : at
     const isFailing = isOutside(value, limit)
     return {
-      text: isRange ? rangeText(low, high, figure.unit) : formatQuantity(at, figure.unit),
+      text: isRange ? rangeText(low, high, figure.unit) : valueText(at, figure.unit),
       value,
       isBest: merit === best && !isFailing,
       isFailing,
@@ -150,7 +157,12 @@ function figureRow(
       limit,
     ),
     ...(limit && { limit }),
-    cells: cellsOf(values, figure, limit),
+    cells: cellsOf(
+      values,
+      figure,
+      limit,
+      designs.map(({ circuit }) => circuit !== undefined),
+    ),
   }
 }
 

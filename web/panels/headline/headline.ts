@@ -104,7 +104,7 @@ function meetSentences(meeting: readonly Standing[], every: string): string[] {
   return sentences
 }
 
-/** Two to four sentences: who meets the requirements, who leads and by how much, who falls short of how many. */
+/** Two to four sentences; those that fall short stand by how many they miss, then by score: who meets the requirements, who leads and by how much, who falls short of how many. */
 export function headline(comparison: Comparison): string {
   const all = standings(comparison)
   const meeting = all.filter(({ design }) => design.verdict === 'meets')
