@@ -20,7 +20,7 @@
  * circuit simulation (A. Vladimirescu, The SPICE Book, 1994, appendix A; from memory).
  */
 import { toKelvin } from '../units/scales.ts'
-import { guardedExp, guardedExpSlope, inverseOrZero, thermalVoltage } from './physics.ts'
+import { criticalVoltage, guardedExp, guardedExpSlope, inverseOrZero, thermalVoltage } from './physics.ts'
 
 /** Parameters in order, with their published defaults. */
 export const BJT_PARAMETERS = {
@@ -46,22 +46,26 @@ export const BJT_PARAMETERS = {
   TNOM: 27,
 } as const
 
-/** Places in the derived values; the solver's limiting reads the first four. */
+/** Places in the derived values; the solver's limiting reads the first five. */
 export const BJT_SIGN = 0
-export const BJT_IS = 1
-export const BJT_NFVT = 2
-export const BJT_NRVT = 3
-const NEVT = 4
-const NCVT = 5
-const ISE = 6
-const ISC = 7
-const BF_INVERSE = 8
-const BR_INVERSE = 9
-const VAF_INVERSE = 10
-const VAR_INVERSE = 11
-const IKF_INVERSE = 12
-const IKR_INVERSE = 13
-export const BJT_DERIVED = 14
+export const BJT_NFVT = 1
+export const BJT_NRVT = 2
+export const BJT_VCRIT_BE = 3
+export const BJT_VCRIT_BC = 4
+const IS = 5
+const NFVT_INVERSE = 6
+const NRVT_INVERSE = 7
+const NEVT_INVERSE = 8
+const NCVT_INVERSE = 9
+const ISE = 10
+const ISC = 11
+const BF_INVERSE = 12
+const BR_INVERSE = 13
+const VAF_INVERSE = 14
+const VAR_INVERSE = 15
+const IKF_INVERSE = 16
+const IKR_INVERSE = 17
+export const BJT_DERIVED = 18
 
 /** Below this value of 1/q1 the tangent takes over. */
 const LEAST_INVERSE_Q1 = 0.05
@@ -82,11 +86,18 @@ export function prepareBjt(p: Float64Array, at: number, celsius: number, derived
   const NC = p[at + 12]!
   const ise = p[at + 5]!
   const isc = p[at + 11]!
-  derived[to + BJT_IS] = p[at]! * Math.exp(lnS)
-  derived[to + BJT_NFVT] = p[at + 2]! * vt
-  derived[to + BJT_NRVT] = p[at + 8]! * vt
-  derived[to + NEVT] = NE * vt
-  derived[to + NCVT] = NC * vt
+  const is = p[at]! * Math.exp(lnS)
+  const nfvt = p[at + 2]! * vt
+  const nrvt = p[at + 8]! * vt
+  derived[to + BJT_NFVT] = nfvt
+  derived[to + BJT_NRVT] = nrvt
+  derived[to + BJT_VCRIT_BE] = criticalVoltage(nfvt, is)
+  derived[to + BJT_VCRIT_BC] = criticalVoltage(nrvt, is)
+  derived[to + IS] = is
+  derived[to + NFVT_INVERSE] = 1 / nfvt
+  derived[to + NRVT_INVERSE] = 1 / nrvt
+  derived[to + NEVT_INVERSE] = 1 / (NE * vt)
+  derived[to + NCVT_INVERSE] = 1 / (NC * vt)
   derived[to + ISE] = ise > 0 ? ise * Math.exp(lnS / NE - lnBeta) : 0
   derived[to + ISC] = isc > 0 ? isc * Math.exp(lnS / NC - lnBeta) : 0
   derived[to + BF_INVERSE] = 1 / (p[at + 1]! * beta)
@@ -113,53 +124,48 @@ export function evaluateBjt(
   const vb = v[from + 1]!
   const vbc = sign * (vb - v[from]!)
   const vbe = sign * (vb - v[from + 2]!)
-  const is = p[at + BJT_IS]!
+  const is = p[at + IS]!
 
-  const nfvt = p[at + BJT_NFVT]!
-  const uf = vbe / nfvt
+  const nfvtInverse = p[at + NFVT_INVERSE]!
+  const uf = vbe * nfvtInverse
   const ef = guardedExp(uf)
   const If = is * (ef - 1)
-  const gf = (is * guardedExpSlope(uf, ef)) / nfvt
+  const gf = is * guardedExpSlope(uf, ef) * nfvtInverse
 
-  const nrvt = p[at + BJT_NRVT]!
-  const ur = vbc / nrvt
+  const nrvtInverse = p[at + NRVT_INVERSE]!
+  const ur = vbc * nrvtInverse
   const er = guardedExp(ur)
   const Ir = is * (er - 1)
-  const gr = (is * guardedExpSlope(ur, er)) / nrvt
+  const gr = is * guardedExpSlope(ur, er) * nrvtInverse
 
   // base current: the junctions' share of If and Ir, then the leaky diodes beside them
   let ibe = If * p[at + BF_INVERSE]!
   let gbe = gf * p[at + BF_INVERSE]!
   const ise = p[at + ISE]!
   if (ise !== 0) {
-    const nevt = p[at + NEVT]!
-    const u = vbe / nevt
+    const nevtInverse = p[at + NEVT_INVERSE]!
+    const u = vbe * nevtInverse
     const e = guardedExp(u)
     ibe += ise * (e - 1)
-    gbe += (ise * guardedExpSlope(u, e)) / nevt
+    gbe += ise * guardedExpSlope(u, e) * nevtInverse
   }
   let ibc = Ir * p[at + BR_INVERSE]!
   let gbc = gr * p[at + BR_INVERSE]!
   const isc = p[at + ISC]!
   if (isc !== 0) {
-    const ncvt = p[at + NCVT]!
-    const u = vbc / ncvt
+    const ncvtInverse = p[at + NCVT_INVERSE]!
+    const u = vbc * ncvtInverse
     const e = guardedExp(u)
     ibc += isc * (e - 1)
-    gbc += (isc * guardedExpSlope(u, e)) / ncvt
+    gbc += isc * guardedExpSlope(u, e) * ncvtInverse
   }
 
   const vafInverse = p[at + VAF_INVERSE]!
   const varInverse = p[at + VAR_INVERSE]!
   const d = 1 - vbc * vafInverse - vbe * varInverse
-  let q1 = 1 / LEAST_INVERSE_Q1
-  let slope = -q1 * q1
-  if (d > LEAST_INVERSE_Q1) {
-    q1 = 1 / d
-    slope = -q1 * q1
-  } else {
-    q1 += slope * (d - LEAST_INVERSE_Q1)
-  }
+  let q1 = d > LEAST_INVERSE_Q1 ? 1 / d : 1 / LEAST_INVERSE_Q1
+  const slope = -q1 * q1
+  if (!(d > LEAST_INVERSE_Q1)) q1 += slope * (d - LEAST_INVERSE_Q1)
   const dq1Dvbe = -slope * varInverse
   const dq1Dvbc = -slope * vafInverse
 
@@ -178,12 +184,11 @@ export function evaluateBjt(
     dqbDvbc = dq1Dvbc * half + rise * ikrInverse * gr
   }
 
-  const it = (If - Ir) / qb
-  const gitBe = (gf - it * dqbDvbe) / qb
-  const gitBc = (-gr - it * dqbDvbc) / qb
+  const qbInverse = 1 / qb
+  const it = (If - Ir) * qbInverse
   const ic = it - ibc
-  const gcBe = gitBe
-  const gcBc = gitBc - gbc
+  const gcBe = (gf - it * dqbDvbe) * qbInverse
+  const gcBc = (-gr - it * dqbDvbc) * qbInverse - gbc
   const ib = ibe + ibc
 
   out[to] = sign * ic

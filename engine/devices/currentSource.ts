@@ -12,7 +12,7 @@ export const CURRENT_SOURCE_PARAMETERS = { value: undefined, doublesEvery: Infin
 /** Volts over which the load's current rises to 76 % of its value. */
 export const LOAD_KNEE = 0.1
 /** From this many knees on tanh rounds to 1: its distance from it, 2·e^-2u, is below half a unit in the last place. */
-const FULL_ABOVE = 20
+export const LOAD_FULL_ABOVE = 20
 
 /** Writes the current in amperes at `celsius` to `derived[to]`. */
 export function prepareCurrentSource(
@@ -38,7 +38,7 @@ export function evaluateLoad(
   const u = (v[from]! - v[from + 1]!) / LOAD_KNEE
   let i = value
   let g = 0
-  if (u < FULL_ABOVE) {
+  if (u < LOAD_FULL_ABOVE) {
     const t = Math.tanh(u)
     i = value * t
     g = (value * (1 - t * t)) / LOAD_KNEE

@@ -17,7 +17,7 @@
  * Source of the forward law: W. Shockley, Bell Syst. Tech. J. 28 (1949) 435; of the temperature law: the usual one of
  * circuit simulation (see `saturationLogRatio`); the breakdown branch is ours, the mirrored exponential.
  */
-import { guardedExp, guardedExpSlope, saturationLogRatio, thermalVoltage } from './physics.ts'
+import { criticalVoltage, guardedExp, guardedExpSlope, saturationLogRatio, thermalVoltage } from './physics.ts'
 
 /** Parameters in order; none has a default. */
 export const DIODE_PARAMETERS = {
@@ -33,27 +33,38 @@ export const DIODE_PARAMETERS = {
   tc: undefined,
 } as const
 
-/** Places in the derived values: the solver's limiting reads the first six. */
+/** Places in the derived values; all but the last two are also what the solver limits steps by. */
 export const DIODE_NVT = 0
-export const DIODE_IS = 1
-export const DIODE_NBVT = 2
-export const DIODE_IBV = 3
+export const DIODE_NBVT = 1
+/** Junction voltage, and voltage beyond BV, where the current's curve turns sharpest. */
+export const DIODE_VCRIT = 2
+export const DIODE_WCRIT = 3
 export const DIODE_BV = 4
-const E_AT_ZERO = 5
-export const DIODE_DERIVED = 6
+const IS = 5
+const IBV = 6
+const NVT_INVERSE = 7
+const NBVT_INVERSE = 8
+const E_AT_ZERO = 9
+export const DIODE_DERIVED = 10
 
-/** Writes the six derived values at `celsius` to `derived[to..]`. */
+/** Writes the derived values at `celsius` to `derived[to..]`. */
 export function prepareDiode(p: Float64Array, at: number, celsius: number, derived: Float64Array, to: number): void {
   const N = p[at + 1]!
   const TNOM = p[at + 8]!
   const vt = thermalVoltage(celsius)
+  const nvt = N * vt
   const nbvt = p[at + 5]! * vt
   const bv = p[at + 3]! + p[at + 9]! * (celsius - TNOM)
-  derived[to + DIODE_NVT] = N * vt
-  derived[to + DIODE_IS] = p[at]! * Math.exp(saturationLogRatio(celsius, TNOM, p[at + 6]!, p[at + 7]!) / N)
+  const is = p[at]! * Math.exp(saturationLogRatio(celsius, TNOM, p[at + 6]!, p[at + 7]!) / N)
+  derived[to + DIODE_NVT] = nvt
   derived[to + DIODE_NBVT] = nbvt
-  derived[to + DIODE_IBV] = p[at + 4]!
+  derived[to + DIODE_VCRIT] = criticalVoltage(nvt, is)
+  derived[to + DIODE_WCRIT] = criticalVoltage(nbvt, p[at + 4]!)
   derived[to + DIODE_BV] = bv
+  derived[to + IS] = is
+  derived[to + IBV] = p[at + 4]!
+  derived[to + NVT_INVERSE] = 1 / nvt
+  derived[to + NBVT_INVERSE] = 1 / nbvt
   derived[to + E_AT_ZERO] = guardedExp(-bv / nbvt)
 }
 
@@ -70,16 +81,16 @@ export function evaluateDiode(
   to: number,
 ): void {
   const u = v[from]! - v[from + 1]!
-  const nvt = p[at + DIODE_NVT]!
-  const is = p[at + DIODE_IS]!
-  const nbvt = p[at + DIODE_NBVT]!
-  const ibv = p[at + DIODE_IBV]!
-  const forward = u / nvt
-  const reverse = -(u + p[at + DIODE_BV]!) / nbvt
+  const is = p[at + IS]!
+  const ibv = p[at + IBV]!
+  const nvtInverse = p[at + NVT_INVERSE]!
+  const nbvtInverse = p[at + NBVT_INVERSE]!
+  const forward = u * nvtInverse
+  const reverse = -(u + p[at + DIODE_BV]!) * nbvtInverse
   const ef = guardedExp(forward)
   const er = guardedExp(reverse)
   const i = is * (ef - 1) - ibv * (er - p[at + E_AT_ZERO]!)
-  const g = (is * guardedExpSlope(forward, ef)) / nvt + (ibv * guardedExpSlope(reverse, er)) / nbvt
+  const g = is * guardedExpSlope(forward, ef) * nvtInverse + ibv * guardedExpSlope(reverse, er) * nbvtInverse
   out[to] = i
   out[to + 1] = -i
   out[to + 2] = g

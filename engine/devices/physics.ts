@@ -41,3 +41,11 @@ export function guardedExpSlope(x: number, value: number): number {
 export function inverseOrZero(x: number): number {
   return x > 0 ? 1 / x : 0
 }
+
+/**
+ * Voltage where the curve of is·e^(v/nvt) turns sharpest, nvt·ln(nvt/(sqrt(2)·is)), 0 at the least: beyond it Newton's
+ * steps want limiting (L. W. Nagel, SPICE2, memorandum ERL-M520, Berkeley 1975; from memory).
+ */
+export function criticalVoltage(nvt: number, is: number): number {
+  return Math.max(0, nvt * Math.log(nvt / (Math.SQRT2 * is)))
+}

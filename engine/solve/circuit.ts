@@ -13,10 +13,10 @@ export interface DeviceSet {
 export interface ResistorSet {
   readonly count: number
   readonly plainCount: number
-  /** Where the current of each plain one is reported. */
+  /** Where the current of each is reported; those of the series resistances share one place that nothing reads. */
   readonly outAt: Int32Array
-  readonly a: Int32Array
-  readonly b: Int32Array
+  /** Two places in `x` each. */
+  readonly ends: Int32Array
   readonly seriesParameterAt: Int32Array
   /** Four entries each, in the order aa, bb, ab, ba; -1 where the Jacobian has none. */
   readonly entries: Int32Array
@@ -108,7 +108,6 @@ export interface SolverWorkspace extends Workspace {
   /** By place in `x`: the sum of currents leaving a node into elements, or a floating source's error in volts. */
   readonly f: Float64Array
   readonly dx: Float64Array
-  readonly rhs: Float64Array
   readonly out: Float64Array
   readonly derived: Float64Array
   readonly conductance: Float64Array

@@ -27,6 +27,10 @@ export class Entries {
   }
 }
 
+/** Places in `out`: 0 stays zero, for terminals without current; what goes to 1 is never read; elements begin at 2. */
+export const UNREAD = 1
+export const FIRST_OUT = 2
+
 export interface SeriesResistance {
   readonly a: number
   readonly b: number
@@ -44,9 +48,8 @@ export function layOutResistors(
   return {
     count: all.length,
     plainCount: plain.length,
-    outAt: Int32Array.from(outAt),
-    a: Int32Array.from(all, (r) => r.a),
-    b: Int32Array.from(all, (r) => r.b),
+    outAt: Int32Array.from(all, (_, k) => outAt[k] ?? UNREAD),
+    ends: Int32Array.from(all.flatMap(({ a, b }) => [a, b])),
     seriesParameterAt: Int32Array.from(series, (r) => r.parameterAt),
     entries: Int32Array.from(
       all.flatMap(({ a, b }) => [entries.place(a, a), entries.place(b, b), entries.place(a, b), entries.place(b, a)]),

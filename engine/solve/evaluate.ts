@@ -1,11 +1,11 @@
 /** Currents of every element at a state, their sum at every node, and the Jacobian. */
 import { amplifierInput, amplifierInputScale, evaluateAmplifier } from '../devices/amplifier.ts'
-import { BJT_IS, BJT_NFVT, BJT_NRVT, BJT_SIGN, evaluateBjt } from '../devices/bjt.ts'
-import { LOAD_KNEE } from '../devices/currentSource.ts'
-import { DIODE_BV, DIODE_IBV, DIODE_IS, DIODE_NBVT, DIODE_NVT, evaluateDiode } from '../devices/diode.ts'
+import { BJT_NFVT, BJT_NRVT, BJT_SIGN, BJT_VCRIT_BC, BJT_VCRIT_BE, evaluateBjt } from '../devices/bjt.ts'
+import { LOAD_FULL_ABOVE, LOAD_KNEE } from '../devices/currentSource.ts'
+import { DIODE_BV, DIODE_NBVT, DIODE_NVT, DIODE_VCRIT, DIODE_WCRIT, evaluateDiode } from '../devices/diode.ts'
 import { evaluateReference } from '../devices/reference.ts'
 import type { Layout, SolverWorkspace } from './circuit.ts'
-import { criticalVoltage, limitDrive, limitJunction, startJunction } from './limiting.ts'
+import { limitDrive, limitJunction, startJunction } from './limiting.ts'
 
 /** Sets the voltages that sources fix, `scale` being the share of the sources let through. */
 export function setKnown(layout: Layout, ws: SolverWorkspace): void {
@@ -32,36 +32,36 @@ export function evaluate(layout: Layout, ws: SolverWorkspace, isFirst: boolean):
 }
 
 function evaluateLinear(layout: Layout, ws: SolverWorkspace): void {
-  const { resistors, fixed, loads, sources } = layout
-  const { x, f, out, conductance, scale } = ws
-  f.fill(0)
-  const { a, b, count, plainCount, outAt } = resistors
+  const { x, f, out, conductance } = ws
+  // loops, here and below: the built-in copies cost more than such short arrays take
+  for (let k = 0; k < f.length; k += 1) f[k] = 0
+  const { ends, outAt, count } = layout.resistors
   for (let k = 0; k < count; k += 1) {
-    const p = a[k]!
-    const m = b[k]!
+    const p = ends[2 * k]!
+    const m = ends[2 * k + 1]!
     const i = conductance[k]! * (x[p]! - x[m]!)
     f[p]! += i
     f[m]! -= i
-    if (k < plainCount) out[outAt[k]!] = i
+    out[outAt[k]!] = i
   }
-  for (let k = 0; k < fixed.count; k += 1) {
-    const i = ws.derived[fixed.derivedAt[k]!]! * scale
-    const o = fixed.outAt[k]!
-    out[o] = i
-    out[o + 1] = -i
-    f[fixed.terminals[2 * k]!]! += i
-    f[fixed.terminals[2 * k + 1]!]! -= i
-  }
-  for (let k = 0; k < loads.count; k += 1) {
-    const p = loads.terminals[2 * k]!
-    const m = loads.terminals[2 * k + 1]!
-    const o = loads.outAt[k]!
-    const full = ws.load * scale
+  if (layout.loads.count > 0) evaluateLoads(layout, ws)
+  if (layout.fixed.count > 0) evaluateFixed(layout, ws)
+  if (layout.sources.branchRow.length > 0) evaluateBranches(layout, ws)
+}
+
+function evaluateLoads(layout: Layout, ws: SolverWorkspace): void {
+  const { terminals, outAt, count } = layout.loads
+  const { x, f, out } = ws
+  const full = ws.load * ws.scale
+  for (let k = 0; k < count; k += 1) {
+    const p = terminals[2 * k]!
+    const m = terminals[2 * k + 1]!
+    const o = outAt[k]!
     const u = (x[p]! - x[m]!) / LOAD_KNEE
+    // what evaluateLoad does, spared its calls: this runs in every iteration and is flat in regulation
     let i = full
     let g = 0
-    // evaluateLoad, spared its calls: this runs in every iteration and is flat in regulation
-    if (u < 20) {
+    if (u < LOAD_FULL_ABOVE) {
       const t = Math.tanh(u)
       i = full * t
       g = (full * (1 - t * t)) / LOAD_KNEE
@@ -75,11 +75,28 @@ function evaluateLinear(layout: Layout, ws: SolverWorkspace): void {
     f[p]! += i
     f[m]! -= i
   }
-  const { branchRow, branchPlus, branchMinus, branchValueAt } = sources
+}
+
+function evaluateFixed(layout: Layout, ws: SolverWorkspace): void {
+  const { terminals, outAt, derivedAt, count } = layout.fixed
+  const { f, out, derived, scale } = ws
+  for (let k = 0; k < count; k += 1) {
+    const i = derived[derivedAt[k]!]! * scale
+    const o = outAt[k]!
+    out[o] = i
+    out[o + 1] = -i
+    f[terminals[2 * k]!]! += i
+    f[terminals[2 * k + 1]!]! -= i
+  }
+}
+
+function evaluateBranches(layout: Layout, ws: SolverWorkspace): void {
+  const { branchRow, branchPlus, branchMinus, branchValueAt } = layout.sources
+  const { x, f } = ws
   for (let k = 0; k < branchRow.length; k += 1) {
     const row = branchRow[k]!
     const at = branchValueAt[k]!
-    const value = (at < 0 ? ws.input : ws.parameters[at]!) * scale
+    const value = (at < 0 ? ws.input : ws.parameters[at]!) * ws.scale
     const p = branchPlus[k]!
     const m = branchMinus[k]!
     f[row]! += x[p]! - x[m]! - value
@@ -117,21 +134,19 @@ function evaluateDiodes(layout: Layout, ws: SolverWorkspace, isFirst: boolean): 
 function limitDiode(derived: Float64Array, d: number, v: number, old: number, isFirst: boolean): number {
   const nvt = derived[d + DIODE_NVT]!
   const nbvt = derived[d + DIODE_NBVT]!
+  // the breakdown branch is the forward one in a mirror: w is how far the voltage is beyond BV
   const bv = derived[d + DIODE_BV]!
   const w = -(v + bv)
   if (isFirst) {
-    const vcrit = criticalVoltage(nvt, derived[d + DIODE_IS]!)
-    if (v > 0) return startJunction(v, nvt, vcrit)
-    const wcrit = Math.max(0, criticalVoltage(nbvt, derived[d + DIODE_IBV]!))
-    const begun = startJunction(w, nbvt, wcrit)
+    if (v > 0) return startJunction(v, nvt, derived[d + DIODE_VCRIT]!)
+    const begun = startJunction(w, nbvt, derived[d + DIODE_WCRIT]!)
     return begun === w ? v : -bv - begun
   }
   const step = v - old
-  if (step > 2 * nvt) return limitJunction(v, old, nvt, criticalVoltage(nvt, derived[d + DIODE_IS]!))
+  if (step > 2 * nvt) return limitJunction(v, old, nvt, derived[d + DIODE_VCRIT]!)
   if (step < -2 * nbvt && w > 0) {
-    const wcrit = Math.max(0, criticalVoltage(nbvt, derived[d + DIODE_IBV]!))
-    const to = limitJunction(w, -(old + bv), nbvt, wcrit)
-    return to === w ? v : -bv - to
+    const limited = limitJunction(w, -(old + bv), nbvt, derived[d + DIODE_WCRIT]!)
+    return limited === w ? v : -bv - limited
   }
   return v
 }
@@ -151,8 +166,8 @@ function evaluateTransistors(layout: Layout, ws: SolverWorkspace, isFirst: boole
     const vb = x[b]!
     const vbe = sign * (vb - x[e]!)
     const vbc = sign * (vb - x[c]!)
-    const be = limitBjt(vbe, last[j]!, derived[d + BJT_NFVT]!, derived[d + BJT_IS]!, isFirst)
-    const bc = limitBjt(vbc, last[j + 1]!, derived[d + BJT_NRVT]!, derived[d + BJT_IS]!, isFirst)
+    const be = limitBjt(vbe, last[j]!, derived[d + BJT_NFVT]!, derived[d + BJT_VCRIT_BE]!, isFirst)
+    const bc = limitBjt(vbc, last[j + 1]!, derived[d + BJT_NRVT]!, derived[d + BJT_VCRIT_BC]!, isFirst)
     last[j] = be
     last[j + 1] = bc
     if (be === vbe && bc === vbc) {
@@ -179,9 +194,9 @@ function evaluateTransistors(layout: Layout, ws: SolverWorkspace, isFirst: boole
   return isLimited
 }
 
-function limitBjt(v: number, old: number, nvt: number, is: number, isFirst: boolean): number {
-  if (isFirst) return v > 0 ? startJunction(v, nvt, criticalVoltage(nvt, is)) : v
-  return v > 0 && Math.abs(v - old) > 2 * nvt ? limitJunction(v, old, nvt, criticalVoltage(nvt, is)) : v
+function limitBjt(v: number, old: number, nvt: number, vcrit: number, isFirst: boolean): number {
+  if (isFirst) return startJunction(v, nvt, vcrit)
+  return Math.abs(v - old) > 2 * nvt ? limitJunction(v, old, nvt, vcrit) : v
 }
 
 function evaluateAmplifiers(layout: Layout, ws: SolverWorkspace, isFirst: boolean): boolean {
@@ -227,14 +242,15 @@ function evaluateReferences(layout: Layout, ws: SolverWorkspace): void {
 /** The Jacobian of `f` at the last evaluation into `ws.matrix`, its diagonal's sizes into `ws.diagonal`. */
 export function assemble(layout: Layout, ws: SolverWorkspace): void {
   const { stampEntry, stampFrom, diagonalEntry } = layout
-  const { matrix, base, out, diagonal } = ws
-  matrix.set(base)
+  const { matrix, base, out, diagonal, anchor } = ws
+  for (let k = 0; k < base.length; k += 1) matrix[k] = base[k]!
   for (let k = 0; k < stampEntry.length; k += 1) matrix[stampEntry[k]!]! += out[stampFrom[k]!]!
   for (let k = 0; k < diagonalEntry.length; k += 1) {
     const entry = diagonalEntry[k]!
     if (entry < 0) continue
-    if (ws.anchor !== 0) matrix[entry]! += ws.anchor
-    diagonal[k] = Math.abs(matrix[entry]!)
+    const value = matrix[entry]! + anchor
+    matrix[entry] = value
+    diagonal[k] = value < 0 ? -value : value
   }
 }
 

@@ -70,10 +70,10 @@ export function substitute(
   }
 }
 
-/** Dense elimination with partial pivoting of the freshly assembled `ws.matrix`; false where it is singular. */
+/** Dense elimination with partial pivoting of the freshly assembled `ws.matrix` against `ws.f`; false where it is singular. */
 export function solveDense(circuit: CompiledCircuit, ws: SolverWorkspace): boolean {
   const { unknowns, entryRow, entryColumn, size } = circuit.layout
-  const { dense: a, order, rhs, dx } = ws
+  const { dense: a, order, f, dx } = ws
   const m = unknowns.length
   const width = m + 1
   a.fill(0)
@@ -81,7 +81,7 @@ export function solveDense(circuit: CompiledCircuit, ws: SolverWorkspace): boole
   for (let e = 0; e < entryRow.length; e += 1) {
     a[order[entryRow[e]!]! * width + order[entryColumn[e]!]!]! += ws.matrix[e]!
   }
-  for (let k = 0; k < m; k += 1) a[k * width + m] = rhs[unknowns[k]!]!
+  for (let k = 0; k < m; k += 1) a[k * width + m] = f[unknowns[k]!]!
   for (let k = 0; k < m; k += 1) order[size + k] = k
   for (let k = 0; k < m; k += 1) {
     let best = k

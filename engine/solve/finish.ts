@@ -13,7 +13,7 @@ export function finish(layout: Layout, ws: SolverWorkspace): void {
   }
   for (let k = 0; k < branchRow.length; k += 1) out[branchOut[k]!] = x[branchRow[k]!]!
   const { terminalFrom, terminalSign, terminalNode, terminalPart } = layout
-  power.fill(0)
+  for (let p = 0; p < power.length; p += 1) power[p] = 0
   for (let t = 0; t < terminalFrom.length; t += 1) {
     const i = terminalSign[t]! * out[terminalFrom[t]!]!
     currents[t] = i

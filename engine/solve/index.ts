@@ -22,9 +22,6 @@ export * from './types.ts'
 export function compile(netlist: Netlist, options: CompileOptions): Circuit {
   const { names, parameters, parameterAt } = nameAll(netlist)
   const layout = layOut(netlist, options, names, parameters, parameterAt)
-  const find = (map: ReadonlyMap<string, number>, what: string, name: string): number =>
-    map.get(name) ?? refuse(`no ${what} is called ${name.replace('\n', '.')}`)
-
   const trial = newSolverWorkspace(layout, parameters, layout.entryRow.length)
   const input = netlist.elements.find((e) => e.id === 'input')
   const load = netlist.elements.find((e) => e.id === 'load')
@@ -57,6 +54,10 @@ export function compile(netlist: Netlist, options: CompileOptions): Circuit {
     elimination: chooseElimination(layout.entryRow, layout.entryColumn, layout.unknowns, samples),
   }
   return circuit
+}
+
+function find(map: ReadonlyMap<string, number>, what: string, name: string): number {
+  return map.get(name) ?? refuse(`no ${what} is called ${name.replace('\n', '.')}`)
 }
 
 /** A workspace at the guess, with nominal parameters and every junction at 25 degC. */

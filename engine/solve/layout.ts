@@ -2,7 +2,7 @@
 import type { Element, ElementKind, Netlist } from '../devices/elements.ts'
 import { DEVICES } from '../devices/index.ts'
 import type { DeviceSet, Layout } from './circuit.ts'
-import { Entries, layOutResistors, type SeriesResistance, stampDevices } from './entries.ts'
+import { Entries, FIRST_OUT, layOutResistors, type SeriesResistance, stampDevices } from './entries.ts'
 import type { Names } from './names.ts'
 import { layOutSources } from './sources.ts'
 import type { CompileOptions } from './types.ts'
@@ -11,6 +11,12 @@ import type { CompileOptions } from './types.ts'
 export const PREPARED_KINDS = ['resistor', 'current-source', 'diode', 'bjt', 'amplifier', 'reference'] as const
 const preparedCode = (kind: ElementKind): number =>
   PREPARED_KINDS.indexOf(kind === 'npn' || kind === 'pnp' ? 'bjt' : (kind as (typeof PREPARED_KINDS)[number]))
+
+function setName(element: Element): 'diode' | 'bjt' | 'amplifier' | 'reference' | 'load' | 'fixed' {
+  if (element.kind === 'npn' || element.kind === 'pnp') return 'bjt'
+  if (element.kind === 'current-source') return element.id === 'load' ? 'load' : 'fixed'
+  return element.kind as 'diode' | 'amplifier' | 'reference'
+}
 
 interface Gathered {
   readonly terminals: number[]
@@ -54,13 +60,7 @@ export function layOut(
   const terminalPart: number[] = []
   const sourceOut = new Map<string, number>()
   let derived = 0
-  let out = 1 // place 0 stays 0: the current of what carries none
-
-  const deviceKind = (element: Element): keyof typeof sets => {
-    if (element.kind === 'npn' || element.kind === 'pnp') return 'bjt'
-    if (element.kind === 'current-source') return element.id === 'load' ? 'load' : 'fixed'
-    return element.kind as 'diode' | 'amplifier' | 'reference'
-  }
+  let out = FIRST_OUT
 
   netlist.elements.forEach((element, index) => {
     const description = DEVICES[element.kind]
@@ -88,7 +88,7 @@ export function layOut(
       out += 1
       return
     }
-    const set = sets[deviceKind(element)]
+    const set = sets[setName(element)]
     const innerEnds = ends.slice()
     for (const [terminal, parameter] of description.series) {
       const slot = names.slots.get(`${element.id}\n${parameter}`)!

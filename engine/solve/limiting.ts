@@ -14,11 +14,6 @@ export function limitJunction(next: number, old: number, nvt: number, vcrit: num
   return nvt * Math.log(next / nvt)
 }
 
-/** Junction voltage at which the current's curve turns sharpest: nvt·ln(nvt/(sqrt(2)·is)). */
-export function criticalVoltage(nvt: number, is: number): number {
-  return nvt * Math.log(nvt / (Math.SQRT2 * is))
-}
-
 /** A start is believed up to this many nvt above the knee: e^15 times its current, more than any part carries. */
 const START_ABOVE = 15
 

@@ -1,5 +1,5 @@
 /** Newton's method on a compiled circuit at given temperatures. */
-import type { CompiledCircuit, SolverWorkspace } from './circuit.ts'
+import type { CompiledCircuit, Layout, SolverWorkspace } from './circuit.ts'
 import { addAnchor, assemble, evaluate, setKnown } from './evaluate.ts'
 import { factor, solveDense, substitute } from './factor.ts'
 
@@ -32,9 +32,6 @@ const LONGEST_STEP = 200
  */
 export function newton(circuit: CompiledCircuit, ws: SolverWorkspace, most: number): number {
   const { layout, elimination } = circuit
-  const { unknowns } = layout
-  const { x, f, dx, rhs, diagonal, matrix } = ws
-  const count = unknowns.length
   setKnown(layout, ws)
   let step = Infinity
   let hasFactors = false
@@ -42,43 +39,21 @@ export function newton(circuit: CompiledCircuit, ws: SolverWorkspace, most: numb
   for (let iteration = 0; ; iteration += 1) {
     const isLimited = evaluate(layout, ws, iteration === 0)
     if (ws.anchor !== 0) addAnchor(layout, ws)
-    const isChord: boolean = hasFactors && !wasChord && step < CHORD_STEP && step > LAST_STEP && !isLimited
-    if (!isChord && !(step <= LAST_STEP && hasFactors)) {
-      assemble(layout, ws)
-      hasFactors = false
-    }
-    wasChord = isChord
-    let worst = 0
-    let isBalanced = true
-    let isRounding = true
-    for (let k = 0; k < count; k += 1) {
-      const place = unknowns[k]!
-      const value = f[place]!
-      rhs[place] = value
-      const size = value < 0 ? -value : value
-      if (size > worst) worst = size
-      if (!(size <= BALANCE_AMPERES + BALANCE_VOLTS * diagonal[k]!)) {
-        isBalanced = false
-        if (!(size <= ROUNDING * diagonal[k]! * Math.abs(x[place]!))) isRounding = false
-      }
-    }
-    if (!isLimited) {
-      if (step <= LAST_STEP && (isBalanced || isRounding || (step <= LEAST_STEP && worst <= WORST_BALANCE))) {
-        ws.residual = worst
-        ws.iterations += iteration
-        return CONVERGED
-      }
+    if (step <= LAST_STEP && !isLimited && isSolution(layout, ws, step)) {
+      ws.iterations += iteration
+      return CONVERGED
     }
     if (iteration >= most) {
       ws.iterations += iteration
-      return Number.isFinite(worst) ? ITERATION_LIMIT : NON_FINITE
+      return ITERATION_LIMIT
     }
-    if (!isChord) {
-      if (hasFactors) assemble(layout, ws)
-      hasFactors = factor(elimination.factor, matrix)
+    wasChord = hasFactors && !wasChord && !isLimited && step < CHORD_STEP
+    if (!wasChord) {
+      assemble(layout, ws)
+      hasFactors = factor(elimination.factor, ws.matrix)
     }
     if (hasFactors) {
-      substitute(elimination.forward, elimination.back, matrix, rhs, dx)
+      substitute(elimination.forward, elimination.back, ws.matrix, ws.f, ws.dx)
     } else {
       assemble(layout, ws)
       if (!solveDense(circuit, ws)) {
@@ -86,18 +61,52 @@ export function newton(circuit: CompiledCircuit, ws: SolverWorkspace, most: numb
         return SINGULAR
       }
     }
-    step = 0
-    for (let k = 0; k < count; k += 1) {
-      const place = unknowns[k]!
-      let change = dx[place]!
-      const size = change < 0 ? -change : change
-      if (size > step) step = size
-      if (size > LONGEST_STEP) change = change > 0 ? LONGEST_STEP : -LONGEST_STEP
-      x[place]! -= change
-    }
-    if (!Number.isFinite(step)) {
+    step = takeStep(layout, ws)
+    if (step === Infinity) {
       ws.iterations += iteration
       return NON_FINITE
     }
   }
+}
+
+/** Whether currents balance at every node as well as they can; leaves the largest imbalance in `ws.residual`. */
+function isSolution(layout: Layout, ws: SolverWorkspace, step: number): boolean {
+  const { unknowns } = layout
+  const { f, x, diagonal } = ws
+  let worst = 0
+  let isBalanced = true
+  let isRounding = true
+  let isNear = step <= LEAST_STEP
+  for (let k = 0; k < unknowns.length; k += 1) {
+    const place = unknowns[k]!
+    const value = f[place]!
+    const size = value < 0 ? -value : value
+    if (size > worst) worst = size
+    // each written so that NaN fails
+    if (!(size <= BALANCE_AMPERES + BALANCE_VOLTS * diagonal[k]!)) {
+      isBalanced = false
+      if (!(size <= ROUNDING * diagonal[k]! * Math.abs(x[place]!))) isRounding = false
+      if (!(size <= WORST_BALANCE)) isNear = false
+    }
+  }
+  ws.residual = worst
+  return isBalanced || isRounding || isNear
+}
+
+/** Moves every unknown by its share of `dx`; the size of the largest change, or Infinity where one is no number. */
+function takeStep(layout: Layout, ws: SolverWorkspace): number {
+  const { unknowns } = layout
+  const { x, dx } = ws
+  let step = 0
+  let sum = 0
+  for (let k = 0; k < unknowns.length; k += 1) {
+    const place = unknowns[k]!
+    let change = dx[place]!
+    const size = change < 0 ? -change : change
+    sum += size
+    if (size > step) step = size
+    if (size > LONGEST_STEP) change = change > 0 ? LONGEST_STEP : -LONGEST_STEP
+    x[place]! -= change
+  }
+  return sum < Infinity ? step : Infinity
 }

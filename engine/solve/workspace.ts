@@ -17,7 +17,6 @@ export function newSolverWorkspace(layout: Layout, parameters: Float64Array, ent
     x,
     f: new Float64Array(size),
     dx: new Float64Array(size),
-    rhs: new Float64Array(size),
     out: new Float64Array(layout.outLength),
     derived: new Float64Array(layout.derivedLength),
     conductance: new Float64Array(layout.resistors.count),
