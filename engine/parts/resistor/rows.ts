@@ -42,7 +42,7 @@ export const RESISTORS: readonly ResistorRow[] = [
     source: SOURCES.RC,
     confidence: 'read',
     memoryFields: [],
-    note: 'thermal resistance computed (155-70)/p_rated, board dependent; R <= 10 ohm TCR 200 ppm/K; high-power variants 1/8 W also listed',
+    note: 'thermal resistance computed (155-70)/rated power, board dependent; R <= 10 ohm TCR 200 ppm/K; high-power variants 1/8 W also listed',
   },
   {
     partNumber: 'RC0402 5 %',
@@ -63,7 +63,7 @@ export const RESISTORS: readonly ResistorRow[] = [
     source: SOURCES.RC,
     confidence: 'read',
     memoryFields: [],
-    note: 'thermal resistance computed (155-70)/p_rated, board dependent; R <= 10 ohm TCR 200 ppm/K; high-power variants 1/8 W also listed',
+    note: 'thermal resistance computed (155-70)/rated power, board dependent; R <= 10 ohm TCR 200 ppm/K; high-power variants 1/8 W also listed',
   },
   {
     partNumber: 'RC0603 1 %',
@@ -84,7 +84,7 @@ export const RESISTORS: readonly ResistorRow[] = [
     source: SOURCES.RC,
     confidence: 'read',
     memoryFields: ['min', 'max', 'tcr'],
-    note: 'thermal resistance computed (155-70)/p_rated, board dependent; R <= 10 ohm TCR 200 ppm/K; high-power variants 1/5 W also listed',
+    note: 'thermal resistance computed (155-70)/rated power, board dependent; R <= 10 ohm TCR 200 ppm/K; high-power variants 1/5 W also listed',
   },
   {
     partNumber: 'RC0603 5 %',
@@ -105,7 +105,7 @@ export const RESISTORS: readonly ResistorRow[] = [
     source: SOURCES.RC,
     confidence: 'read',
     memoryFields: ['min', 'max', 'tcr'],
-    note: 'thermal resistance computed (155-70)/p_rated, board dependent; R <= 10 ohm TCR 200 ppm/K; high-power variants 1/5 W also listed',
+    note: 'thermal resistance computed (155-70)/rated power, board dependent; R <= 10 ohm TCR 200 ppm/K; high-power variants 1/5 W also listed',
   },
   {
     partNumber: 'RC0805 1 %',
@@ -126,7 +126,7 @@ export const RESISTORS: readonly ResistorRow[] = [
     source: SOURCES.RC,
     confidence: 'read',
     memoryFields: ['min', 'max', 'tcr'],
-    note: 'thermal resistance computed (155-70)/p_rated, board dependent; R <= 10 ohm TCR 200 ppm/K; high-power variants 1/4 W also listed',
+    note: 'thermal resistance computed (155-70)/rated power, board dependent; R <= 10 ohm TCR 200 ppm/K; high-power variants 1/4 W also listed',
   },
   {
     partNumber: 'RC0805 5 %',
@@ -147,7 +147,7 @@ export const RESISTORS: readonly ResistorRow[] = [
     source: SOURCES.RC,
     confidence: 'read',
     memoryFields: ['min', 'max', 'tcr'],
-    note: 'thermal resistance computed (155-70)/p_rated, board dependent; R <= 10 ohm TCR 200 ppm/K; high-power variants 1/4 W also listed',
+    note: 'thermal resistance computed (155-70)/rated power, board dependent; R <= 10 ohm TCR 200 ppm/K; high-power variants 1/4 W also listed',
   },
   {
     partNumber: 'RC1206 1 %',
@@ -168,7 +168,7 @@ export const RESISTORS: readonly ResistorRow[] = [
     source: SOURCES.RC,
     confidence: 'read',
     memoryFields: ['min', 'max', 'tcr'],
-    note: 'thermal resistance computed (155-70)/p_rated, board dependent; R <= 10 ohm TCR 200 ppm/K; high-power variants 1/2 W also listed',
+    note: 'thermal resistance computed (155-70)/rated power, board dependent; R <= 10 ohm TCR 200 ppm/K; high-power variants 1/2 W also listed',
   },
   {
     partNumber: 'RC1206 5 %',
@@ -189,7 +189,7 @@ export const RESISTORS: readonly ResistorRow[] = [
     source: SOURCES.RC,
     confidence: 'read',
     memoryFields: ['min', 'max', 'tcr'],
-    note: 'thermal resistance computed (155-70)/p_rated, board dependent; R <= 10 ohm TCR 200 ppm/K; high-power variants 1/2 W also listed',
+    note: 'thermal resistance computed (155-70)/rated power, board dependent; R <= 10 ohm TCR 200 ppm/K; high-power variants 1/2 W also listed',
   },
   {
     partNumber: 'RC1210 1 %',
@@ -210,7 +210,7 @@ export const RESISTORS: readonly ResistorRow[] = [
     source: SOURCES.RC,
     confidence: 'read',
     memoryFields: ['min', 'max', 'tcr'],
-    note: 'thermal resistance computed (155-70)/p_rated, board dependent; R <= 10 ohm TCR 200 ppm/K',
+    note: 'thermal resistance computed (155-70)/rated power, board dependent; R <= 10 ohm TCR 200 ppm/K',
   },
   {
     partNumber: 'RC1210 5 %',
@@ -231,7 +231,7 @@ export const RESISTORS: readonly ResistorRow[] = [
     source: SOURCES.RC,
     confidence: 'read',
     memoryFields: ['min', 'max', 'tcr'],
-    note: 'thermal resistance computed (155-70)/p_rated, board dependent; R <= 10 ohm TCR 200 ppm/K',
+    note: 'thermal resistance computed (155-70)/rated power, board dependent; R <= 10 ohm TCR 200 ppm/K',
   },
   {
     partNumber: 'RC1218 1 %',
@@ -252,7 +252,7 @@ export const RESISTORS: readonly ResistorRow[] = [
     source: SOURCES.RC,
     confidence: 'read',
     memoryFields: ['min', 'max', 'tcr'],
-    note: 'thermal resistance computed (155-70)/p_rated, board dependent; R <= 10 ohm TCR 200 ppm/K',
+    note: 'thermal resistance computed (155-70)/rated power, board dependent; R <= 10 ohm TCR 200 ppm/K',
   },
   {
     partNumber: 'RC1218 5 %',
@@ -273,7 +273,7 @@ export const RESISTORS: readonly ResistorRow[] = [
     source: SOURCES.RC,
     confidence: 'read',
     memoryFields: ['min', 'max', 'tcr'],
-    note: 'thermal resistance computed (155-70)/p_rated, board dependent; R <= 10 ohm TCR 200 ppm/K',
+    note: 'thermal resistance computed (155-70)/rated power, board dependent; R <= 10 ohm TCR 200 ppm/K',
   },
   {
     partNumber: 'RC2010 1 %',
@@ -294,7 +294,7 @@ export const RESISTORS: readonly ResistorRow[] = [
     source: SOURCES.RC,
     confidence: 'read',
     memoryFields: ['min', 'max', 'tcr'],
-    note: 'thermal resistance computed (155-70)/p_rated, board dependent; R <= 10 ohm TCR 200 ppm/K',
+    note: 'thermal resistance computed (155-70)/rated power, board dependent; R <= 10 ohm TCR 200 ppm/K',
   },
   {
     partNumber: 'RC2010 5 %',
@@ -315,7 +315,7 @@ export const RESISTORS: readonly ResistorRow[] = [
     source: SOURCES.RC,
     confidence: 'read',
     memoryFields: ['min', 'max', 'tcr'],
-    note: 'thermal resistance computed (155-70)/p_rated, board dependent; R <= 10 ohm TCR 200 ppm/K',
+    note: 'thermal resistance computed (155-70)/rated power, board dependent; R <= 10 ohm TCR 200 ppm/K',
   },
   {
     partNumber: 'RC2512 1 %',
@@ -336,7 +336,7 @@ export const RESISTORS: readonly ResistorRow[] = [
     source: SOURCES.RC,
     confidence: 'read',
     memoryFields: ['min', 'max', 'tcr'],
-    note: 'thermal resistance computed (155-70)/p_rated, board dependent; R <= 10 ohm TCR 200 ppm/K; high-power variants 2 W also listed',
+    note: 'thermal resistance computed (155-70)/rated power, board dependent; R <= 10 ohm TCR 200 ppm/K; high-power variants 2 W also listed',
   },
   {
     partNumber: 'RC2512 5 %',
@@ -357,7 +357,7 @@ export const RESISTORS: readonly ResistorRow[] = [
     source: SOURCES.RC,
     confidence: 'read',
     memoryFields: ['min', 'max', 'tcr'],
-    note: 'thermal resistance computed (155-70)/p_rated, board dependent; R <= 10 ohm TCR 200 ppm/K; high-power variants 2 W also listed',
+    note: 'thermal resistance computed (155-70)/rated power, board dependent; R <= 10 ohm TCR 200 ppm/K; high-power variants 2 W also listed',
   },
   {
     partNumber: 'CF18',
@@ -378,7 +378,7 @@ export const RESISTORS: readonly ResistorRow[] = [
     source: SOURCES.CF,
     confidence: 'read',
     memoryFields: [],
-    note: 'TCR +-400 ppm/K below 10 ohm, 0..-400 to 10k, 0..-500 to 100k, 0..-850 to 1M; thermal resistance computed (155-70)/p_rated',
+    note: 'TCR +-400 ppm/K below 10 ohm, 0..-400 to 10k, 0..-500 to 100k, 0..-850 to 1M; thermal resistance computed (155-70)/rated power',
   },
   {
     partNumber: 'CF14',
@@ -399,7 +399,7 @@ export const RESISTORS: readonly ResistorRow[] = [
     source: SOURCES.CF,
     confidence: 'read',
     memoryFields: [],
-    note: 'TCR +-400 ppm/K below 10 ohm, 0..-400 to 10k, 0..-500 to 100k, 0..-850 to 1M; thermal resistance computed (155-70)/p_rated',
+    note: 'TCR +-400 ppm/K below 10 ohm, 0..-400 to 10k, 0..-500 to 100k, 0..-850 to 1M; thermal resistance computed (155-70)/rated power',
   },
   {
     partNumber: 'CF12',
@@ -420,7 +420,7 @@ export const RESISTORS: readonly ResistorRow[] = [
     source: SOURCES.CF,
     confidence: 'read',
     memoryFields: ['max'],
-    note: 'TCR +-400 ppm/K below 10 ohm, 0..-400 to 10k, 0..-500 to 100k, 0..-850 to 1M; thermal resistance computed (155-70)/p_rated',
+    note: 'TCR +-400 ppm/K below 10 ohm, 0..-400 to 10k, 0..-500 to 100k, 0..-850 to 1M; thermal resistance computed (155-70)/rated power',
   },
   {
     partNumber: 'CF1',
@@ -441,7 +441,7 @@ export const RESISTORS: readonly ResistorRow[] = [
     source: SOURCES.CF,
     confidence: 'read',
     memoryFields: ['max'],
-    note: 'TCR +-400 ppm/K below 10 ohm, 0..-400 to 10k, 0..-500 to 100k, 0..-850 to 1M; thermal resistance computed (155-70)/p_rated',
+    note: 'TCR +-400 ppm/K below 10 ohm, 0..-400 to 10k, 0..-500 to 100k, 0..-850 to 1M; thermal resistance computed (155-70)/rated power',
   },
   {
     partNumber: 'CF2',
@@ -462,7 +462,7 @@ export const RESISTORS: readonly ResistorRow[] = [
     source: SOURCES.CF,
     confidence: 'read',
     memoryFields: ['max'],
-    note: 'TCR +-400 ppm/K below 10 ohm, 0..-400 to 10k, 0..-500 to 100k, 0..-850 to 1M; thermal resistance computed (155-70)/p_rated',
+    note: 'TCR +-400 ppm/K below 10 ohm, 0..-400 to 10k, 0..-500 to 100k, 0..-850 to 1M; thermal resistance computed (155-70)/rated power',
   },
   {
     partNumber: 'RR01 5 %',
@@ -609,7 +609,7 @@ export const RESISTORS: readonly ResistorRow[] = [
     source: SOURCES.memory,
     confidence: 'memory',
     memoryFields: [],
-    note: 'thermal resistance computed (t0-70)/P',
+    note: 'thermal resistance computed (zero-power temperature - 70)/rated power',
   },
   {
     partNumber: 'MF 0.5 W',
@@ -630,7 +630,7 @@ export const RESISTORS: readonly ResistorRow[] = [
     source: SOURCES.memory,
     confidence: 'memory',
     memoryFields: [],
-    note: 'thermal resistance computed (t0-70)/P',
+    note: 'thermal resistance computed (zero-power temperature - 70)/rated power',
   },
   {
     partNumber: 'MF 0.6 W (0207)',
@@ -651,7 +651,7 @@ export const RESISTORS: readonly ResistorRow[] = [
     source: SOURCES.memory,
     confidence: 'memory',
     memoryFields: [],
-    note: 'small-size 0.6 W types run hotter; thermal resistance computed (t0-70)/P',
+    note: 'small-size 0.6 W types run hotter; thermal resistance computed (zero-power temperature - 70)/rated power',
   },
   {
     partNumber: 'MO 1 W',
@@ -672,7 +672,7 @@ export const RESISTORS: readonly ResistorRow[] = [
     source: SOURCES.memory,
     confidence: 'memory',
     memoryFields: [],
-    note: 'thermal resistance computed (t0-70)/P',
+    note: 'thermal resistance computed (zero-power temperature - 70)/rated power',
   },
   {
     partNumber: 'MO 2 W',
@@ -693,7 +693,7 @@ export const RESISTORS: readonly ResistorRow[] = [
     source: SOURCES.memory,
     confidence: 'memory',
     memoryFields: [],
-    note: 'thermal resistance computed (t0-70)/P',
+    note: 'thermal resistance computed (zero-power temperature - 70)/rated power',
   },
   {
     partNumber: 'MO 3 W',
@@ -714,7 +714,7 @@ export const RESISTORS: readonly ResistorRow[] = [
     source: SOURCES.memory,
     confidence: 'memory',
     memoryFields: [],
-    note: 'thermal resistance computed (t0-70)/P',
+    note: 'thermal resistance computed (zero-power temperature - 70)/rated power',
   },
   {
     partNumber: 'MO 5 W',
@@ -735,7 +735,7 @@ export const RESISTORS: readonly ResistorRow[] = [
     source: SOURCES.memory,
     confidence: 'memory',
     memoryFields: [],
-    note: 'thermal resistance computed (t0-70)/P',
+    note: 'thermal resistance computed (zero-power temperature - 70)/rated power',
   },
   {
     partNumber: 'WW 3 W',
@@ -756,7 +756,7 @@ export const RESISTORS: readonly ResistorRow[] = [
     source: SOURCES.memory,
     confidence: 'memory',
     memoryFields: [],
-    note: 'limit is sqrt(P*R); thermal resistance computed (t0-70)/P',
+    note: 'limit is sqrt(P*R); thermal resistance computed (zero-power temperature - 70)/rated power',
   },
   {
     partNumber: 'WW cement 5 W',
@@ -777,7 +777,7 @@ export const RESISTORS: readonly ResistorRow[] = [
     source: SOURCES.memory,
     confidence: 'memory',
     memoryFields: [],
-    note: 'limit is sqrt(P*R); thermal resistance computed (t0-70)/P',
+    note: 'limit is sqrt(P*R); thermal resistance computed (zero-power temperature - 70)/rated power',
   },
   {
     partNumber: 'WW cement 10 W',
@@ -798,7 +798,7 @@ export const RESISTORS: readonly ResistorRow[] = [
     source: SOURCES.memory,
     confidence: 'memory',
     memoryFields: [],
-    note: 'limit is sqrt(P*R); thermal resistance computed (t0-70)/P',
+    note: 'limit is sqrt(P*R); thermal resistance computed (zero-power temperature - 70)/rated power',
   },
   {
     partNumber: 'WW cement 5 W vertical',
@@ -819,6 +819,6 @@ export const RESISTORS: readonly ResistorRow[] = [
     source: SOURCES.memory,
     confidence: 'memory',
     memoryFields: [],
-    note: 'thermal resistance computed (t0-70)/P',
+    note: 'thermal resistance computed (zero-power temperature - 70)/rated power',
   },
 ]
