@@ -1,17 +1,18 @@
 /**
  * The only door to the engine's worker. Latest request wins: a new request cancels the job before it and its late answers
- * are dropped, data and errors alike. A worker that breaks rejects what is pending and is replaced.
+ * are dropped, data and errors alike. A worker that breaks rejects what is pending and is replaced; so is one that is too
+ * deep in its work to hear that it is cancelled.
  */
 import { proxy, releaseProxy, wrap } from 'comlink'
 import type { Endpoint, Remote } from 'comlink'
 import type { Answer } from '../engine/compare/comparison.ts'
-import type { Study } from '../engine/requirements/study.ts'
 import type { EngineHost, Progress, Step } from '../engine/hosts/host.ts'
+import type { Study } from '../engine/requirements/study.ts'
 
 export interface EngineClient {
   /**
-   * Resolves with the proven answer; `onAnswer` is called with the first one on the way, `onProgress` between the parts. Superseded, cancelled or stopped
-   * requests reject with `Superseded`.
+   * Resolves with the proven answer; on the way `onAnswer` is called with the first one, `onProgress` between the parts.
+   * Superseded, cancelled or stopped requests reject with `Superseded`.
    */
   answer(study: Study, onAnswer: (answer: Answer) => void, onProgress?: (progress: Progress) => void): Promise<Answer>
   /** Cancels the running job, if there is one. */
@@ -28,6 +29,12 @@ export interface WorkerLike extends Endpoint {
   terminate(): void
 }
 
+export interface ClientOptions {
+  start?: () => WorkerLike
+  /** Milliseconds that a cancelled job may go on unheard before its worker is replaced; a new one takes about 100. */
+  patience?: number
+}
+
 function startWorker(): WorkerLike {
   return new Worker(new URL('../engine/hosts/worker.ts', import.meta.url), { type: 'module', name: 'wattfork-engine' })
 }
@@ -35,6 +42,8 @@ function startWorker(): WorkerLike {
 interface Running {
   id: number
   study: Study
+  step(step: Step): void
+  resolve(answer: Answer): void
   reject(reason: Error): void
 }
 
@@ -43,8 +52,10 @@ interface Connection {
   host: Remote<EngineHost>
 }
 
+const asError = (thrown: unknown) => (thrown instanceof Error ? thrown : new Error(String(thrown)))
+
 /** A client with a worker of its own, started at the first request. */
-export function createEngineClient(start: () => WorkerLike = startWorker): EngineClient {
+export function createEngineClient({ start = startWorker, patience = 400 }: ClientOptions = {}): EngineClient {
   let connection: Connection | undefined
   let running: Running | undefined
   let lastId = 0
@@ -56,12 +67,11 @@ export function createEngineClient(start: () => WorkerLike = startWorker): Engin
     // Comlink leaves calls pending for ever when a worker breaks, so they are rejected here
     const onBreak = (event: unknown) => {
       if (connection !== fresh) return
-      connection = undefined
-      fresh.host[releaseProxy]()
-      worker.terminate()
+      drop(fresh)
       const detail = event instanceof ErrorEvent && event.message ? `: ${event.message}` : ''
-      running?.reject(new Error(`The worker broke off without an answer${detail}.`))
+      const broken = running
       running = undefined
+      broken?.reject(new Error(`The worker broke off without an answer${detail}.`))
     }
     worker.addEventListener('error', onBreak)
     worker.addEventListener('messageerror', onBreak)
@@ -69,43 +79,68 @@ export function createEngineClient(start: () => WorkerLike = startWorker): Engin
     return fresh
   }
 
+  function drop(old: Connection): void {
+    connection = undefined
+    old.host[releaseProxy]()
+    old.worker.terminate()
+  }
+
+  async function run(job: Running): Promise<void> {
+    const isRunning = () => running === job
+    const asked = connect()
+    const onStep = proxy((step: Step) => {
+      if (isRunning()) job.step(step)
+    })
+    try {
+      const answer = await asked.host.answer(job.id, job.study, onStep)
+      if (!isRunning() || connection !== asked) return
+      running = undefined
+      if (answer) job.resolve(answer)
+      else job.reject(new Superseded('The job was cancelled.'))
+    } catch (thrown) {
+      if (!isRunning() || connection !== asked) return
+      running = undefined
+      job.reject(asError(thrown))
+    }
+  }
+
+  /** Replaces a worker that did not hear `cancel` in time; the request that waits behind the lost job is asked again. */
+  function replaceUnlessHeard(asked: Connection, jobId: number): void {
+    const timer = setTimeout(() => {
+      if (connection !== asked) return
+      drop(asked)
+      if (running) void run(running)
+    }, patience)
+    // a call that fails is a worker that breaks, which is told by its error event
+    const heard = () => clearTimeout(timer)
+    asked.host.cancel(jobId).then(heard, heard)
+  }
+
   function cancel(): void {
     if (!running) return
-    void connection?.host.cancel(running.id)
-    running.reject(new Superseded('A later request took its place.'))
+    const cancelled = running
     running = undefined
+    if (connection) replaceUnlessHeard(connection, cancelled.id)
+    cancelled.reject(new Superseded('A later request took its place.'))
   }
 
   return {
     cancel,
     answer(study, onAnswer, onProgress) {
       cancel()
-      const id = ++lastId
       return new Promise<Answer>((resolve, reject) => {
-        const isRunning = () => running?.id === id
-        running = { id, study, reject }
-        // a plain copy: reactive proxies cannot cross to the worker
-        const plain = JSON.parse(JSON.stringify(study)) as Study
-        const report = proxy((step: Step) => {
-          if (!isRunning()) return
-          if ('stage' in step) onAnswer(step)
-          else onProgress?.(step)
-        })
-        connect()
-          .host.answer(id, plain, report)
-          .then(
-            (answer) => {
-              if (!isRunning()) return
-              running = undefined
-              if (answer) resolve(answer)
-              else reject(new Superseded('The job was cancelled.'))
-            },
-            (error: unknown) => {
-              if (!isRunning()) return
-              running = undefined
-              reject(error instanceof Error ? error : new Error(String(error)))
-            },
-          )
+        running = {
+          id: ++lastId,
+          // a plain copy: reactive proxies cannot cross to the worker
+          study: JSON.parse(JSON.stringify(study)) as Study,
+          step(step) {
+            if ('stage' in step) onAnswer(step)
+            else onProgress?.(step)
+          },
+          resolve,
+          reject,
+        }
+        void run(running)
       })
     },
   }

@@ -60,7 +60,7 @@ describe('engineClient with the real host', () => {
   }
 
   it('reports the first answer and resolves with the proven one', async () => {
-    const client = createEngineClient(start(createHost(job, messageBreath())))
+    const client = createEngineClient({ start: start(createHost(job, messageBreath())) })
     const seen: string[] = []
     const told: Progress[] = []
     const note = (answer: Answer) => seen.push(titleOf(answer))
@@ -79,7 +79,7 @@ describe('engineClient with the real host', () => {
       }
       return answerOf(study, 'proven')
     }
-    const client = createEngineClient(start(createHost(long, pause)))
+    const client = createEngineClient({ start: start(createHost(long, pause)) })
     let second: Promise<Answer> | undefined
     const first = client.answer(studyNamed('A'), () => (second ??= client.answer(studyNamed('B'), () => {})))
     await expect(first).rejects.toBeInstanceOf(Superseded)
@@ -92,7 +92,7 @@ describe('engineClient with the real host', () => {
     const broken = createHost(() => {
       throw new Error('sizing: step Rs_max has no value')
     }, messageBreath())
-    const client = createEngineClient(start(broken))
+    const client = createEngineClient({ start: start(broken) })
     await expect(client.answer(studyNamed('A'), () => {})).rejects.toThrow('Rs_max')
   })
 })
@@ -115,7 +115,7 @@ function lateHost() {
 describe('engineClient with a host that answers late', () => {
   it('drops answers that arrive after a later request', async () => {
     const { host, finish } = lateHost()
-    const client = createEngineClient(start(host))
+    const client = createEngineClient({ start: start(host) })
     const seen: string[] = []
     const note = (answer: Answer) => seen.push(titleOf(answer))
     const first = client.answer(studyNamed('A'), note)
@@ -132,7 +132,7 @@ describe('engineClient with a host that answers late', () => {
 
   it('rejects what is pending when the worker breaks, and starts a new one for the next request', async () => {
     const { host, finish } = lateHost()
-    const client = createEngineClient(start(host))
+    const client = createEngineClient({ start: start(host) })
     const pending = client.answer(studyNamed('A'), () => {})
     await vi.waitFor(() => expect(finish.size).toBe(1))
     workers[0]!.break('out of memory')
@@ -148,9 +148,37 @@ describe('engineClient with a host that answers late', () => {
 
   it('cancels the running job on request', async () => {
     const { host } = lateHost()
-    const client = createEngineClient(start(host))
+    const client = createEngineClient({ start: start(host) })
     const pending = client.answer(studyNamed('A'), () => {})
     client.cancel()
     await expect(pending).rejects.toBeInstanceOf(Superseded)
+  })
+
+  it('replaces a worker that is too busy to hear that it is cancelled, and asks again', async () => {
+    const { host, finish } = lateHost()
+    const never = new Promise<never>(() => {})
+    const busy = { answer: () => never, cancel: () => never }
+    const client = createEngineClient({
+      start: () => start(workers.length === 0 ? busy : host)(),
+      patience: 20,
+    })
+    const first = client.answer(studyNamed('A'), () => {})
+    const second = client.answer(studyNamed('B'), () => {})
+    await expect(first).rejects.toBeInstanceOf(Superseded)
+    await vi.waitFor(() => expect(finish.size).toBe(1))
+    expect(workers.length).toBe(2)
+    expect(workers[0]!.terminate).toHaveBeenCalledOnce()
+    finish.get(2)!('proven')
+    expect(titleOf(await second)).toBe('proven B')
+  })
+
+  it('keeps a worker that hears in time', async () => {
+    const { host, finish } = lateHost()
+    const client = createEngineClient({ start: start(host), patience: 60 })
+    client.answer(studyNamed('A'), () => {}).catch(() => {})
+    await vi.waitFor(() => expect(finish.size).toBe(1))
+    client.cancel()
+    await new Promise((resolve) => setTimeout(resolve, 120))
+    expect(workers[0]!.terminate).not.toHaveBeenCalled()
   })
 })
