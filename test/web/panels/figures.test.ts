@@ -16,7 +16,8 @@ const row = (name: string) => rows.find((r) => r.name === name)!
 
 describe('figure rows', () => {
   it('have one row a descriptor, in its order and with its label', () => {
-    expect(rows.map(({ label }) => label)).toEqual(answer.figures.map(({ label }) => label))
+    const own = rows.filter(({ name }) => name !== 'shortCircuit.survives')
+    expect(own.map(({ label }) => label)).toEqual(answer.figures.map(({ label }) => label))
   })
   it('carry the very numbers of the designs', () => {
     const { designs } = answer.comparison
@@ -52,6 +53,15 @@ describe('figure rows', () => {
     const made = figureRows(partial)
     expect(made.map(({ name }) => name)).not.toContain('cost')
     expect(made[0]!.cells[0]).toEqual({ text: 'no circuit', isBest: false, isFailing: false })
+  })
+  it('say in words who outlives a short, failing only where that is required', () => {
+    expect(row('shortCircuit.survives').cells.map(({ text }) => text)).toEqual(['no', 'no', 'yes'])
+    expect(row('shortCircuit.survives').cells.some(({ isFailing }) => isFailing)).toBe(false)
+    const asked = sampleAnswer()
+    const { requirements } = asked.comparison
+    asked.comparison.requirements = { ...requirements, limits: { ...requirements.limits, survivesShort: true } }
+    const fate = figureRows(asked).find(({ name }) => name === 'shortCircuit.survives')!
+    expect(fate.cells.map(({ isFailing }) => isFailing)).toEqual([true, true, false])
   })
   it('read a figure by name or by path', () => {
     const { figures } = answer.comparison.designs[1]!
@@ -123,6 +133,16 @@ describe('parts', () => {
     expect(uses.map(({ quantity }) => quantity)).toEqual(['junction', 'voltage', 'current'])
     expect(uses[0]).toMatchObject({ use: 96 / 150, isHeat: true })
     expect(uses[1]!.isHeat).toBe(false)
+  })
+  it('measure a least current the other way round, and leave out a rating that is a range', () => {
+    const reference = { id: 'D1', role: '', margin: 0.4 }
+    const uses = ratingUses({
+      ...reference,
+      ratings: { minimumCurrent: 0.001, commonMode: 12 },
+      stress: { minimumCurrent: 0.004, commonMode: 3 },
+    })
+    expect(uses).toHaveLength(1)
+    expect(uses[0]!.use).toBe(0.25)
   })
   it('write values as they are printed on parts', () => {
     const blank = { id: 'X', role: '', ratings: {}, stress: {}, margin: 1 }

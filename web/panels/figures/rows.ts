@@ -74,7 +74,7 @@ function noteOf(limit: FigureRow['limit'], unit: string): string {
 
 /** A count has no unit and no decimals; all else has three figures. */
 function valueText(value: number, unit: string): string {
-  return unit === '' && Number.isInteger(value) ? String(value) : formatQuantity(value, unit)
+  return (unit === '' || unit === '1') && Number.isInteger(value) ? String(value) : formatQuantity(value, unit)
 }
 
 /** "4.65–5.35 V": one unit for both ends where they share it. */
@@ -166,7 +166,31 @@ function figureRow(
   }
 }
 
-/** One row a descriptor, in their order; a figure that no design has makes no row. */
+/** Whether each design outlives a shorted output: words under the current that then flows. */
+function shortRow({ designs, requirements }: Answer['comparison']): FigureRow | undefined {
+  const fates = designs.map(({ figures }) => figures?.shortCircuit?.survives)
+  if (fates.every((fate) => fate === undefined)) return undefined
+  const isAsked = requirements.limits.survivesShort
+  return {
+    name: 'shortCircuit.survives',
+    label: 'Survives the short',
+    note: isAsked ? 'required' : '',
+    help: 'No part goes beyond its full rating while the output stays shorted.',
+    domain: { min: 0, max: 1 },
+    cells: fates.map((fate) => ({
+      text: fate === undefined ? 'no circuit' : fate ? 'yes' : 'no',
+      isBest: false,
+      isFailing: isAsked && fate === false,
+    })),
+  }
+}
+
+/** One row a descriptor, in their order, and one on the short's outcome; a figure that no design has makes no row. */
 export function figureRows({ comparison, figures }: Answer): FigureRow[] {
-  return figures.flatMap((figure) => figureRow(figure, comparison.designs, comparison.requirements) ?? [])
+  return figures.flatMap((figure) => {
+    const row = figureRow(figure, comparison.designs, comparison.requirements)
+    if (!row) return []
+    const fate = figure.name === 'shortCircuit' ? shortRow(comparison) : undefined
+    return fate ? [row, fate] : [row]
+  })
 }

@@ -2,6 +2,7 @@
 import { formatQuantity } from '../../../engine/units/index.ts'
 import type { Design } from '../../../engine/compare/comparison.ts'
 import type { Requirements } from '../../../engine/requirements/study.ts'
+import { ratingUses } from '../parts/uses.ts'
 
 /** The limits of a study by name, in words for the middle of a sentence. */
 const LIMIT_WORDS: Record<string, string> = {
@@ -18,7 +19,7 @@ export function checkKey(path: string): string {
   return ['input', 'output', 'load', 'ambient'].includes(head) ? head : path
 }
 
-/** A requirement's path in words: `limits.loadRegulation` is "load regulation", `D1.power` is "power in D1". */
+/** A requirement's path in words; `start-up` and `solution` are words already: `limits.loadRegulation` is "load regulation", `D1.power` is "power in D1". */
 export function checkWords(path: string): string {
   const key = checkKey(path)
   if (key === 'output') return 'output band'
@@ -62,8 +63,6 @@ export interface Margin {
   readonly text: string
 }
 
-const UNIT_OF: Record<string, string> = { power: 'W', current: 'A', voltage: 'V', junction: '°C' }
-
 function volts(value: number): string {
   return formatQuantity(value, 'V')
 }
@@ -100,20 +99,10 @@ function limitMargins({ figures }: Design, { limits }: Requirements): Margin[] {
 
 function partMargins({ parts }: Design): Margin[] {
   return parts.flatMap((part) => {
-    const uses = Object.entries(part.ratings).flatMap(([quantity, rating]) => {
-      const stress = part.stress[quantity]
-      return stress === undefined ? [] : [{ quantity, rating, stress, use: stress / rating }]
-    })
-    const most = uses.toSorted((a, b) => b.use - a.use)[0]
+    const most = ratingUses(part)[0]
     if (!most || !Number.isFinite(part.margin)) return []
-    const unit = UNIT_OF[most.quantity] ?? ''
-    const name = most.quantity === 'junction' ? `${part.id} at` : `${part.id} ${most.quantity}`
-    return [
-      {
-        left: part.margin,
-        text: `${name} ${formatQuantity(most.stress, unit)} of ${formatQuantity(most.rating, unit)}, ${formatQuantity(part.margin, 'fraction', 2)} of the derated rating left`,
-      },
-    ]
+    const left = formatQuantity(part.margin, 'fraction', 2)
+    return [{ left: part.margin, text: `${part.id} ${most.words} ${most.text}, ${left} of the derated rating left` }]
   })
 }
 

@@ -16,7 +16,9 @@ export function partText({ value, unit, partNumber }: Part): string {
 
 export interface RatingUse {
   readonly quantity: string
-  /** Stress over rating, 0 to 1 and beyond. */
+  /** In words, before the numbers: "power", "junction". */
+  readonly words: string
+  /** Share of the rating that is used, 0 to 1 and beyond; for a least current, the share of it that is needed. */
   readonly use: number
   /** "70 of 400 mW". */
   readonly text: string
@@ -24,13 +26,23 @@ export interface RatingUse {
   readonly isHeat: boolean
 }
 
-const UNITS: Record<string, string> = { power: 'W', current: 'A', voltage: 'V', junction: '°C', temperature: '°C' }
-const HEAT = new Set(['power', 'junction', 'temperature'])
+interface Quantity {
+  readonly unit: string
+  readonly words: string
+  readonly isHeat?: boolean
+  /** The rating is the least that the part needs, not the most that it bears. */
+  readonly isLeast?: boolean
+}
 
-function unitOf(quantity: string): string {
-  if (UNITS[quantity]) return UNITS[quantity]
-  const known = Object.keys(UNITS).find((name) => quantity.toLowerCase().endsWith(name))
-  return known ? UNITS[known]! : ''
+/** The ratings whose use is a share of a printed number; others (a range, say) count in the margin alone. */
+const QUANTITIES: Record<string, Quantity> = {
+  power: { unit: 'W', words: 'power', isHeat: true },
+  junction: { unit: '°C', words: 'junction', isHeat: true },
+  current: { unit: 'A', words: 'current' },
+  voltage: { unit: 'V', words: 'voltage' },
+  supply: { unit: 'V', words: 'supply' },
+  safeArea: { unit: 'A', words: 'safe area' },
+  minimumCurrent: { unit: 'A', words: 'least current', isLeast: true },
 }
 
 /** Every rating under stress, the most used first. */
@@ -38,14 +50,17 @@ export function ratingUses({ ratings, stress }: Part): RatingUse[] {
   return Object.entries(ratings)
     .flatMap(([quantity, rating]) => {
       const worst = stress[quantity]
-      if (worst === undefined || !(rating > 0)) return []
-      const unit = unitOf(quantity)
+      const known = QUANTITIES[quantity]
+      if (worst === undefined || !known || !(rating > 0)) return []
+      const { unit, words, isHeat = false, isLeast = false } = known
+      const [got, allowed] = [formatQuantity(worst, unit), formatQuantity(rating, unit)]
       return [
         {
           quantity,
-          use: worst / rating,
-          text: `${formatQuantity(worst, unit)} of ${formatQuantity(rating, unit)}`,
-          isHeat: HEAT.has(quantity),
+          words,
+          use: isLeast ? rating / worst : worst / rating,
+          text: isLeast ? `${got}, needs ${allowed}` : `${got} of ${allowed}`,
+          isHeat,
         },
       ]
     })
