@@ -35,6 +35,14 @@ beforeAll(() => {
 })
 afterAll(() => rmSync(folder, { recursive: true }))
 
+interface Options {
+  input?: string | Buffer
+  /** Milliseconds until standard output is read. */
+  readAfter?: number
+  /** Ends the process with its test, a timeout included. */
+  signal?: AbortSignal
+}
+
 interface Outcome {
   code: number | null
   stdout: string
@@ -42,9 +50,12 @@ interface Outcome {
 }
 
 /** Runs the launcher from the folder of the studies, as npm would: from elsewhere, with INIT_CWD set. */
-function run(args: readonly string[], input: string | Buffer = '', readAfter = 0): Promise<Outcome> {
+function run(args: readonly string[], { input = '', readAfter = 0, signal }: Options = {}): Promise<Outcome> {
   return new Promise((settle, reject) => {
-    const child = spawn(process.execPath, [launcher, ...args], { env: { ...process.env, INIT_CWD: folder } })
+    const child = spawn(process.execPath, [launcher, ...args], {
+      env: { ...process.env, INIT_CWD: folder },
+      ...(signal && { signal }),
+    })
     const outcome = { code: null as number | null, stdout: '', stderr: '' }
     child.on('error', reject)
     child.on('close', (code) => settle({ ...outcome, code }))
@@ -79,21 +90,21 @@ describe('a study that is not valid', { timeout: 30_000 }, () => {
   })
 
   test('is refused from standard input too', async () => {
-    const { code, stdout, stderr } = await run(['-'], '{"format": "wattfork-study", "version": 3}')
+    const { code, stdout, stderr } = await run(['-'], { input: '{"format": "wattfork-study", "version": 3}' })
     expect([code, stdout]).toEqual([2, ''])
     expect(stderr).toMatch(/^version is 3, newer than 1, .*\n$/u)
   })
 
   test('an endless standard input is cut off at the limit', async () => {
-    const { code, stdout, stderr } = await run(['-'], Buffer.alloc(20e6, ' '))
+    const { code, stdout, stderr } = await run(['-'], { input: Buffer.alloc(20e6, ' ') })
     expect([code, stdout]).toEqual([2, ''])
     expect(stderr).toMatch(/^The study is at least 1\.\d\d MB long; at most 1\.00 MB is read\.\n$/u)
   })
 })
 
 describe('a valid study', { timeout: 60_000 }, () => {
-  test('gives one comparison on standard output, whole, however late it is read', async () => {
-    const { code, stdout, stderr } = await run(['good.study.json'], '', 1500)
+  test('gives one comparison on standard output, whole, however late it is read', async ({ signal }) => {
+    const { code, stdout, stderr } = await run(['good.study.json'], { readAfter: 1500, signal })
     expect([code, stderr]).toEqual([0, ''])
     const comparison = JSON.parse(stdout) as Comparison
     const checked = checkStudy(STUDY)
@@ -108,8 +119,11 @@ describe('a valid study', { timeout: 60_000 }, () => {
     expect(stdout.length).toBeGreaterThan(65_536)
   })
 
-  test('gives the same from standard input, and when two run at once', async () => {
-    const [fromFile, fromInput] = await Promise.all([run(['good.study.json']), run(['-'], JSON.stringify(STUDY))])
+  test('gives the same from standard input, and when two run at once', async ({ signal }) => {
+    const [fromFile, fromInput] = await Promise.all([
+      run(['good.study.json'], { signal }),
+      run(['-'], { input: JSON.stringify(STUDY), signal }),
+    ])
     expect(fromInput.code).toBe(0)
     expect(fromInput.stdout).toBe(fromFile.stdout)
   })
