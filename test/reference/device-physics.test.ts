@@ -87,13 +87,13 @@ describe('junction law', () => {
   })
 })
 
-describe('saturation current and temperature', () => {
-  /** Kelvin in which the reverse current doubles, from its slope at `celsius`. */
-  const doubling = (model: DiodeModel, celsius: number): number => {
-    const [low, high] = [-0.05, 0.05].map((dt) => -forward(model, -2, celsius + dt))
-    return (0.1 * Math.LN2) / Math.log(high! / low!)
-  }
+/** Kelvin in which the reverse current doubles, from its slope at `celsius`. */
+const doubling = (model: DiodeModel, celsius: number): number => {
+  const [low, high] = [-0.05, 0.05].map((dt) => -forward(model, -2, celsius + dt))
+  return (0.1 * Math.LN2) / Math.log(high! / low!)
+}
 
+describe('saturation current and temperature', () => {
   test('IS doubles every 4.489 K at 300 K for a gap of 1.12 eV (computed: T³·exp(-Eg/kT))', () => {
     expect(Math.abs(doubling(diode({ EG: 1.12 }), 26.85) - 4.489)).toBeLessThan(5.1e-4)
   })
@@ -119,11 +119,11 @@ describe('saturation current and temperature', () => {
 const collector = (model: BjtModel, vce: number, vbe: number, celsius: number): number =>
   currentsOf('npn', model, [vce, vbe, 0], celsius)[0]!
 
+const baseVoltage = (model: BjtModel, current: number, vce: number, celsius: number): number =>
+  reaches(current, 0.1, 1, (vbe) => collector(model, vce, vbe, celsius))
+
 describe('transistor', () => {
   const transistor: BjtModel = { IS: 1e-14, BF: 100, TNOM: 25 }
-  const baseVoltage = (model: BjtModel, current: number, vce: number, celsius: number): number =>
-    reaches(current, 0.1, 1, (vbe) => collector(model, vce, vbe, celsius))
-
   test('Franco, Example 11.11: the base-emitter voltage falls by 1.7 to 2.3 mV/K at usual current densities', () => {
     // the example takes -2 mV/K; the range is the one that texts give for the current density
     for (const volts of [0.55, 0.6, 0.65]) {

@@ -14,6 +14,9 @@ let started: Promise<Simulation> | undefined
 async function start(): Promise<Simulation> {
   const simulation = new Simulation()
   await simulation.start()
+  // a failing run is only answered once some run has succeeded
+  simulation.setNetList('first answer\nv1 a 0 1\nr1 a 0 1\n.op\n.end')
+  await simulation.runSim()
   return simulation
 }
 
