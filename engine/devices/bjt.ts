@@ -52,7 +52,7 @@ export const BJT_NFVT = 1
 export const BJT_NRVT = 2
 export const BJT_VCRIT_BE = 3
 export const BJT_VCRIT_BC = 4
-const IS = 5
+export const BJT_IS = 5
 const NFVT_INVERSE = 6
 const NRVT_INVERSE = 7
 const NEVT_INVERSE = 8
@@ -93,7 +93,7 @@ export function prepareBjt(p: Float64Array, at: number, celsius: number, derived
   derived[to + BJT_NRVT] = nrvt
   derived[to + BJT_VCRIT_BE] = criticalVoltage(nfvt, is)
   derived[to + BJT_VCRIT_BC] = criticalVoltage(nrvt, is)
-  derived[to + IS] = is
+  derived[to + BJT_IS] = is
   derived[to + NFVT_INVERSE] = 1 / nfvt
   derived[to + NRVT_INVERSE] = 1 / nrvt
   derived[to + NEVT_INVERSE] = 1 / (NE * vt)
@@ -124,7 +124,7 @@ export function evaluateBjt(
   const vb = v[from + 1]!
   const vbc = sign * (vb - v[from]!)
   const vbe = sign * (vb - v[from + 2]!)
-  const is = p[at + IS]!
+  const is = p[at + BJT_IS]!
 
   const nfvtInverse = p[at + NFVT_INVERSE]!
   const uf = vbe * nfvtInverse
