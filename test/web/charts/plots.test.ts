@@ -5,7 +5,8 @@ import { allPlots, plotSource, TICKS_AFTER } from '../../../web/charts/column.ts
 import { designColumns, valueAt } from '../../../web/charts/columns.ts'
 import { voltsAfterKey, voltsAt } from '../../../web/charts/cursorStep.ts'
 import { layoutOf } from '../../../web/charts/layout.ts'
-import { axisTicks, columnOption, datasetIndex } from '../../../web/charts/option.ts'
+import { axisTicks, frameOf } from '../../../web/charts/frame.ts'
+import { columnOption, datasetIndex } from '../../../web/charts/option.ts'
 import { partCountPlot } from '../../../web/charts/partCount/option.ts'
 import { axisPrefix, figureText, labelText, tickText } from '../../../web/charts/plot.ts'
 import { plotTable } from '../../../web/charts/plotTable.ts'
@@ -93,7 +94,7 @@ describe.each(ANSWERS)('plots of %s', (_name, answer) => {
 
 describe('the option', () => {
   const answer = sampleAnswer()
-  const { model, plots, source } = drawn(answer)
+  const { model, plots } = drawn(answer)
   const full = model.full as unknown as Record<string, { source: unknown; min: number; max: number }[]> & {
     series: { datasetIndex: number; encode: { y: string } }[]
   }
@@ -116,20 +117,43 @@ describe('the option', () => {
     expect(scales).toHaveLength(3)
     expect(new Set(scales.map((y) => JSON.stringify(y))).size).toBe(1)
   })
-  it('gives the unit to the last tick alone', () => {
-    const { values, text } = axisTicks(source, 'input')
-    expect(values.map(text)).toEqual(['6', '8', '10', '12', '14', '16\u202FV'])
-    expect(axisTicks(source, 'load').values.map(axisTicks(source, 'load').text).at(-1)).toMatch(/\u202FmA$/)
-  })
   it('changes its structure with the theme', () => {
-    const other = plotSource(answer, designColumns(answer), scale, { ...theme, ink2: 'other', line: 'x', fig: 'f' })
-    const changed = columnOption(plots, layoutOf(plots, TICKS_AFTER), other)
+    const other = plotSource(answer, designColumns(answer), scale, { ...theme, shunt: 'other' })
+    const changed = columnOption(allPlots(other), layoutOf(plots, TICKS_AFTER), other)
     expect(changed.structure).not.toBe(model.structure)
   })
   it('marks the load regulation limit, in volts of the nominal output', () => {
     const plot = plots.find(({ id }) => id === 'loadRegulation')!
     expect(plot.limits[0]!.value).toBeCloseTo(-0.03 * 5, 12)
     expect(plot.unit).toBe('mV')
+  })
+})
+
+describe('the frame', () => {
+  const { source, plots, layout } = drawn(sampleAnswer())
+  const frames = frameOf(plots, layout, source)
+  it('gives the unit to the last tick alone', () => {
+    expect(axisTicks(source, 'input').map(({ text }) => text)).toEqual(['6', '8', '10', '12', '14', '16\u202FV'])
+    expect(axisTicks(source, 'load').at(-1)!.text).toBe('150\u202FmA')
+  })
+  it('has at most five grid lines a plot, from the bottom to the top', () => {
+    for (const [i, { lines }] of frames.entries()) {
+      expect(lines.length).toBeGreaterThanOrEqual(2)
+      expect(lines.length).toBeLessThanOrEqual(5)
+      expect(lines[0]!.top).toBeCloseTo(plots[i]!.height, 9)
+      expect(lines.at(-1)!.top).toBeCloseTo(0, 9)
+    }
+  })
+  it('shades the required range and dots the limits where the curves have them', () => {
+    const output = frames[plots.findIndex(({ id }) => id === 'output')]!
+    expect(output.from).toBeCloseTo((8.6 - 5) / 11, 12)
+    expect(output.to).toBeCloseTo((13.8 - 5) / 11, 12)
+    // 4.7 V and 5.3 V on a scale from 4.5 V to 5.5 V, 78 pixels high
+    expect(output.limits.map(({ top }) => top)).toEqual([expect.closeTo(0.8 * 78, 9), expect.closeTo(0.2 * 78, 9)])
+  })
+  it('puts ticks under the last plot of each run only', () => {
+    const under = plots.filter((_, i) => frames[i]!.ticks.length > 0).map(({ id }) => id)
+    expect(under).toEqual(['hottest', 'heatByPart.feedback', 'loadEfficiency'])
   })
 })
 
