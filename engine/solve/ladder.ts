@@ -8,7 +8,8 @@ import { CONVERGED, ITERATION_LIMIT, newton } from './newton.ts'
 
 const CONTINUATION_STALLED = 4
 
-const WARM_ITERATIONS = 30
+/** Enough for a load that goes from amperes to nothing: each step takes a junction down by one nvt only. */
+const WARM_ITERATIONS = 50
 const COLD_ITERATIONS = 80
 const CONTINUATION_ITERATIONS = 30
 /** Siemens at which holding begins, and under which it is let go altogether. */

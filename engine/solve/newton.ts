@@ -23,6 +23,13 @@ const ROUNDING = 8 * Number.EPSILON
 /** At a step that rounding explains, a balance as bad as this is accepted as the best there is, in amperes. */
 const WORST_BALANCE = 1e-10
 const LEAST_STEP = 1e-11
+/**
+ * A node that only a blocked junction feeds, as the output of an unloaded follower, has no voltage to the last digit: its
+ * steps stay large while its currents are rounding and less. After so many iterations, so many such states running will do.
+ */
+const PATIENCE = 8
+const QUIET_ENOUGH = 3
+const QUIET_AMPERES = 1e-15
 /** Longest step of any unknown in volts (amperes for a floating source's current). */
 const LONGEST_STEP = 200
 
@@ -36,12 +43,20 @@ export function newton(circuit: CompiledCircuit, ws: SolverWorkspace, most: numb
   let step = Infinity
   let hasFactors = false
   let wasChord = false
+  let quiet = 0
   for (let iteration = 0; ; iteration += 1) {
     const isLimited = evaluate(layout, ws, iteration === 0)
     if (ws.anchor !== 0) addAnchor(layout, ws)
     if (step <= LAST_STEP && !isLimited && isSolution(layout, ws, step)) {
       ws.iterations += iteration
       return CONVERGED
+    }
+    if (iteration > PATIENCE) {
+      quiet = !isLimited && isQuiet(layout, ws) ? quiet + 1 : 0
+      if (quiet === QUIET_ENOUGH) {
+        ws.iterations += iteration
+        return CONVERGED
+      }
     }
     if (iteration >= most) {
       ws.iterations += iteration
@@ -91,6 +106,21 @@ function isSolution(layout: Layout, ws: SolverWorkspace, step: number): boolean 
   }
   ws.residual = worst
   return isBalanced || isRounding || isNear
+}
+
+/** Whether no node's imbalance can be told from rounding, whatever the step that led here. */
+function isQuiet(layout: Layout, ws: SolverWorkspace): boolean {
+  const { unknowns } = layout
+  const { f, x, diagonal } = ws
+  let worst = 0
+  for (let k = 0; k < unknowns.length; k += 1) {
+    const place = unknowns[k]!
+    const size = Math.abs(f[place]!)
+    if (!(size <= QUIET_AMPERES + ROUNDING * diagonal[k]! * Math.abs(x[place]!))) return false
+    if (size > worst) worst = size
+  }
+  ws.residual = worst
+  return true
 }
 
 /** Moves every unknown by its share of `dx`; the size of the largest change, or Infinity where one is no number. */
