@@ -37,22 +37,42 @@ export function saturationVoltage(model: TransistorModel, ic: number, ib: number
   return high
 }
 
-/** Both collectors share `vce`'s node; the share of the output transistor is found by halving on the driver's emitter current. */
+/**
+ * Both collectors share one node. The driver's part of `ic` is found on a logarithmic scale: what its emitter supplies
+ * must be what the output's base and the resistor across it take. NaN where no division balances.
+ */
 function pairDrive(model: DarlingtonModel, ic: number, vce: number, temperature: number): DriveNeeded {
-  let low = 0
-  let high = 1
-  let found: DriveNeeded = { ib: Number.NaN, vbe: Number.NaN }
-  for (let step = 0; step < 60; step += 1) {
-    const share = (low + high) / 2
-    const output = driveOf(model.output, ic * share, vce, temperature)
-    const driver = driveOf(model.driver, ic * (1 - share), vce - output.vbe, temperature)
-    const supplied = ic * (1 - share) + driver.ib + driver.vbe / model.Rbe1
-    const wanted = output.ib + output.vbe / model.Rbe2
-    if (supplied > wanted || Number.isNaN(wanted)) low = share
-    else high = share
-    if (Number.isNaN(supplied)) high = Math.min(high, share)
-    found = { ib: driver.ib + driver.vbe / model.Rbe1, vbe: output.vbe + driver.vbe }
-    if (high - low < 1e-9) break
+  let low = -30
+  let high = -1e-9
+  let atLow = Number.NaN
+  let atHigh = Number.NaN
+  for (let step = 0; step < 80 && high - low > 1e-12; step += 1) {
+    // regula falsi once both ends are known, every third step a halving all the same
+    const known = !Number.isNaN(atLow) && !Number.isNaN(atHigh) && step % 3 < 2
+    const cut = known ? Math.min(Math.max(atLow / (atLow - atHigh), 1e-3), 1 - 1e-3) : 0.5
+    const x = low + (high - low) * cut
+    const driverIc = ic * Math.exp(x)
+    const output = driveOf(model.output, -ic * Math.expm1(x), vce, temperature)
+    if (Number.isNaN(output.ib)) {
+      // the output cannot carry that much: more for the driver
+      low = x
+      continue
+    }
+    const driver = driveOf(model.driver, driverIc, vce - output.vbe, temperature)
+    if (Number.isNaN(driver.ib)) {
+      high = x
+      continue
+    }
+    const supplied = driverIc + driver.ib + driver.vbe / model.Rbe1
+    const miss = Math.log(supplied / (output.ib + output.vbe / model.Rbe2))
+    if (Math.abs(miss) < 1e-9) return { ib: driver.ib + driver.vbe / model.Rbe1, vbe: output.vbe + driver.vbe }
+    if (miss > 0) {
+      high = x
+      atHigh = miss
+    } else {
+      low = x
+      atLow = miss
+    }
   }
-  return found
+  return { ib: Number.NaN, vbe: Number.NaN }
 }

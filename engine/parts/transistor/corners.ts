@@ -24,12 +24,12 @@ export function withGain(model: TransistorModel, k: number): TransistorModel {
   return isDarlington(model) ? { ...model, driver: one(model.driver), output: one(model.output) } : one(model)
 }
 
-/** Guaranteed minima above this share of IC,max do not set the low corner: gain collapses there, and no part is run there. */
-const WORKING_SHARE = 0.5
+/** Guaranteed minima above this share of IC,max do not set the low corner: the usual derating keeps parts below it. */
+const WORKING_SHARE = 0.75
 
 /**
  * Low: the least k over the guaranteed minima, so that no sample that passes the sheet has less gain at any of them. Left
- * out: minima above half of IC,max or at a VCE below that of the point with a maximum (quasi-saturation), unless there
+ * out: minima above three quarters of IC,max or at a VCE below that of the point with a maximum (quasi-saturation), unless there
  * are no others; and, of a gain group, those that hold for the whole type.
  * High: the guaranteed maximum. Without one: three times the minimum or sqrt(3) times nominal, whichever is more (a
  * typical curve far above the minimum leaves no room below three times that).

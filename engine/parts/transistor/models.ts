@@ -3,6 +3,7 @@
  * the numbers. How each came about and how sure it is: `modelNote` of its row.
  */
 import type { BjtModel } from '../../devices/elements.ts'
+import type { DarlingtonModel } from './row.ts'
 
 export const BC547B: BjtModel = {
   TNOM: 25,
@@ -270,3 +271,44 @@ export const Q2N3055: BjtModel = {
   EG: 1.0197,
   XTI: 3,
 }
+
+const PAIR: DarlingtonModel = {
+  driver: {
+    TNOM: 25,
+    IS: 2.5187e-13,
+    BF: 347.66,
+    NF: 1,
+    VAF: 100,
+    IKF: 0.070721,
+    ISE: 6.2072e-10,
+    NE: 2.0206,
+    BR: 5,
+    RB: 12.186,
+    RE: 0.58643,
+    RC: 0.57317,
+    XTB: 1.5,
+    EG: 1.2015,
+    XTI: 3,
+  },
+  output: {
+    TNOM: 25,
+    IS: 2.5187e-12,
+    BF: 347.66,
+    NF: 1,
+    VAF: 100,
+    IKF: 0.70721,
+    ISE: 6.2072e-9,
+    NE: 2.0206,
+    BR: 5,
+    RB: 1.2186,
+    RE: 0.058643,
+    RC: 0.057317,
+    XTB: 1.5,
+    EG: 1.2015,
+    XTI: 3,
+  },
+  Rbe1: 8000,
+  Rbe2: 120,
+}
+export const TIP120 = PAIR
+export const TIP122 = PAIR

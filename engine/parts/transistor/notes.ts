@@ -19,3 +19,10 @@ export const FROM_CARD_BC337 =
 export const FROM_CARD_BD139 =
   'Published card (Fairchild), moved to the geometric mean of the group limits at 150 mA: the sheet prints limits alone. ' +
   'Shape over current, VBE and temperature laws are of the card. Medium.'
+
+export const FROM_SHEET_PAIR =
+  'Two transistors fitted together to the sheet of the pair at 25 °C: gain, VBE, VCEsat; the driver is the output device at a ' +
+  'tenth of its size, the resistors are those that the sheet draws (about 8 kΩ and 120 Ω). XTB = 1.5 and a VBE slope of ' +
+  '-2 mV/K a junction are assumptions. High at 25 °C; low when cold or hot. No maximum gain is guaranteed: the high corner is an assumption.'
+
+export const FROM_SHEET_SISTER = FROM_SHEET + ' The slope of VBE is that of the TIP41C, the sheet having no plot of it.'
