@@ -1,5 +1,6 @@
 /** Gain, base-emitter voltage and saturation of a whole part, Darlington pairs included. */
 import { driveOf, type DriveNeeded } from './forward.ts'
+import { risingRoot } from './root.ts'
 import { isDarlington, type DarlingtonModel, type TransistorModel } from './row.ts'
 
 /**
@@ -25,16 +26,12 @@ export function vbeAt(model: TransistorModel, ic: number, vce: number, temperatu
  * forced gain. NaN where even 20 V is not enough, that is where `ib` is too small for the part's gain.
  */
 export function saturationVoltage(model: TransistorModel, ic: number, ib: number, temperature: number): number {
-  let low = 0
-  let high = 20
-  if (!(driveAt(model, ic, high, temperature).ib <= ib)) return Number.NaN
-  for (let step = 0; step < 40; step += 1) {
-    const vce = (low + high) / 2
-    // NaN (not carried at all) compares false and so counts as too little voltage
-    if (driveAt(model, ic, vce, temperature).ib <= ib) high = vce
-    else low = vce
+  const miss = (vce: number): number => {
+    const needed = driveAt(model, ic, vce, temperature).ib
+    // not carried at all: too little voltage
+    return Number.isNaN(needed) ? -Infinity : Math.log(ib / needed)
   }
-  return high
+  return risingRoot(miss, 0, 20, 1e-8)
 }
 
 /**
@@ -42,37 +39,17 @@ export function saturationVoltage(model: TransistorModel, ic: number, ib: number
  * must be what the output's base and the resistor across it take. NaN where no division balances.
  */
 function pairDrive(model: DarlingtonModel, ic: number, vce: number, temperature: number): DriveNeeded {
-  let low = -30
-  let high = -1e-9
-  let atLow = Number.NaN
-  let atHigh = Number.NaN
-  for (let step = 0; step < 80 && high - low > 1e-12; step += 1) {
-    // regula falsi once both ends are known, every third step a halving all the same
-    const known = !Number.isNaN(atLow) && !Number.isNaN(atHigh) && step % 3 < 2
-    const cut = known ? Math.min(Math.max(atLow / (atLow - atHigh), 1e-3), 1 - 1e-3) : 0.5
-    const x = low + (high - low) * cut
-    const driverIc = ic * Math.exp(x)
-    const output = driveOf(model.output, -ic * Math.expm1(x), vce, temperature)
-    if (Number.isNaN(output.ib)) {
-      // the output cannot carry that much: more for the driver
-      low = x
-      continue
-    }
+  let found: DriveNeeded = { ib: Number.NaN, vbe: Number.NaN }
+  const excess = (lnPart: number): number => {
+    const driverIc = ic * Math.exp(lnPart)
+    const output = driveOf(model.output, -ic * Math.expm1(lnPart), vce, temperature)
+    // the output cannot carry that much: more for the driver
+    if (Number.isNaN(output.ib)) return -Infinity
     const driver = driveOf(model.driver, driverIc, vce - output.vbe, temperature)
-    if (Number.isNaN(driver.ib)) {
-      high = x
-      continue
-    }
-    const supplied = driverIc + driver.ib + driver.vbe / model.Rbe1
-    const miss = Math.log(supplied / (output.ib + output.vbe / model.Rbe2))
-    if (Math.abs(miss) < 1e-9) return { ib: driver.ib + driver.vbe / model.Rbe1, vbe: output.vbe + driver.vbe }
-    if (miss > 0) {
-      high = x
-      atHigh = miss
-    } else {
-      low = x
-      atLow = miss
-    }
+    if (Number.isNaN(driver.ib)) return Infinity
+    const throughRbe1 = driver.vbe / model.Rbe1
+    found = { ib: driver.ib + throughRbe1, vbe: output.vbe + driver.vbe }
+    return Math.log((driverIc + driver.ib + throughRbe1) / (output.ib + output.vbe / model.Rbe2))
   }
-  return { ib: Number.NaN, vbe: Number.NaN }
+  return Number.isNaN(risingRoot(excess, -30, -1e-9, 1e-9)) ? { ib: Number.NaN, vbe: Number.NaN } : found
 }

@@ -5,6 +5,7 @@
  */
 import { BJT_DERIVED, BJT_IS, BJT_NFVT, BJT_PARAMETERS, BJT_SIGN, evaluateBjt, prepareBjt } from '../../devices/bjt.ts'
 import type { BjtModel } from '../../devices/elements.ts'
+import { risingRoot } from './root.ts'
 
 /** Volts; no junction of a working transistor gets there, so a search that does has no answer. */
 const MAX_VBE = 5
@@ -67,7 +68,7 @@ export function driveOf(model: BjtModel, ic: number, vce: number, temperature: n
 }
 
 /**
- * The lowest inner VBE that carries `ic`, by regula falsi on the logarithm of the collector current. At small `vce` the
+ * The lowest inner VBE that carries `ic`. At small `vce` the
  * collector current passes a maximum, since the reverse base current outgrows the high-injection transport current: NaN
  * beyond it.
  */
@@ -75,33 +76,18 @@ function innerVbe(junctions: Junctions, ic: number, vce: number): number {
   if (vce <= 0) return Number.NaN
   const miss = (v: number): number => {
     const current = junctions.at(v, vce).ic
-    return current > 0 ? Math.log(current / ic) : -50
+    return current > 0 ? Math.log(current / ic) : -Infinity
   }
   // without high injection IS would carry `ic` here; the Early effect lowers that by a few NF·VT at most
   let low = junctions.NFVT * (Math.log(ic / junctions.IS + 1) - 4)
-  let atLow = miss(low)
   let high = low
-  let atHigh = atLow
+  let atHigh = miss(high)
   while (atHigh < 0) {
     low = high
-    atLow = atHigh
     high += 2 * junctions.NFVT
+    const before = atHigh
     atHigh = miss(high)
-    if (atHigh < atLow || high > MAX_VBE) return Number.NaN
+    if (atHigh < before || high > MAX_VBE) return Number.NaN
   }
-  for (let step = 0; step < 100 && high - low > 1e-12; step += 1) {
-    // every third step halves, so that one stuck end cannot slow the search
-    const part = step % 3 === 2 ? 0.5 : atLow / (atLow - atHigh)
-    const v = low + (high - low) * Math.min(Math.max(part, 1e-3), 1 - 1e-3)
-    const here = miss(v)
-    if (Math.abs(here) < 1e-11) return v
-    if (here > 0) {
-      high = v
-      atHigh = here
-    } else {
-      low = v
-      atLow = here
-    }
-  }
-  return (low + high) / 2
+  return risingRoot(miss, low, high, 1e-11)
 }
