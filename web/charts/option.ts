@@ -14,10 +14,13 @@ import type { Plot, PlotLine, PlotSource } from './plot.ts'
 export type ChartOption = ComposeOption<GridComponentOption | DatasetComponentOption | LineSeriesOption>
 
 export interface ChartModel {
-  /** The same text as long as only numbers differ: then `update` is enough. */
+  /** The same text as long as only numbers and axis ends differ: then `axes` and `numbers` are enough. */
   readonly structure: string
+  /** The same text as long as the axes keep their ends: then `numbers` is enough. */
+  readonly ends: string
   readonly full: ChartOption
-  readonly update: ChartOption
+  readonly axes: ChartOption
+  readonly numbers: ChartOption
 }
 
 const AXES: readonly AxisName[] = ['input', 'load']
@@ -25,14 +28,22 @@ const AXES: readonly AxisName[] = ['input', 'load']
 /** Each design has two datasets: against the input, then against the load. */
 export const datasetIndex = (design: number, axis: AxisName): number => design * 2 + AXES.indexOf(axis)
 
-/** The columns that some line draws: each one is copied twice on its way to the canvas, so no other goes along. */
+/** The columns that some line draws, the axis first. */
 function drawnColumns(plots: readonly Plot[]): Record<AxisName, readonly string[]> {
   const of = (axis: AxisName) => plots.filter((p) => p.axis === axis).flatMap((p) => p.lines.map((l) => l.column))
   return { input: [...new Set(['x', ...of('input')])], load: [...new Set(['x', ...of('load')])] }
 }
 
-function pick(columns: Columns, names: readonly string[]): Columns {
-  return Object.fromEntries(names.map((name) => [name, columns[name]!]))
+/** Points one after another, one number a column: the only shape that ECharts takes without copying it number by number. */
+function interleave(columns: Columns, names: readonly string[]): Float64Array {
+  const length = columns['x']!.length
+  const out = new Float64Array(length * names.length)
+  for (const [k, name] of names.entries()) {
+    const column = columns[name]!
+    // a share that a design does not have is an empty column: no number at any point
+    for (let i = 0, at = k; i < length; i++, at += names.length) out[at] = i < column.length ? column[i]! : Number.NaN
+  }
+  return out
 }
 
 function lineSeries(line: PlotLine, plot: Plot, grid: number): LineSeriesOption {
@@ -67,7 +78,13 @@ function lineSeries(line: PlotLine, plot: Plot, grid: number): LineSeriesOption 
  */
 export function columnOption(plots: readonly Plot[], layout: Layout, source: PlotSource): ChartModel {
   const drawn = drawnColumns(plots)
-  const dataset = source.designs.flatMap((design) => AXES.map((axis) => ({ source: pick(design[axis], drawn[axis]) })))
+  const dataset = source.designs.flatMap((design) =>
+    AXES.map((axis) => ({
+      source: interleave(design[axis], drawn[axis]),
+      dimensions: [...drawn[axis]],
+      sourceHeader: false,
+    })),
+  )
   const xAxis = plots.map(({ axis }) => ({ min: domainOf(source, axis).min, max: domainOf(source, axis).max }))
   const yAxis = plots.map(({ y }) => ({ min: y.min, max: y.max }))
   const hidden = { type: 'value', show: false, silent: true } as const
@@ -83,5 +100,5 @@ export function columnOption(plots: readonly Plot[], layout: Layout, source: Plo
     layout.places,
     plots.map(({ id, axis, lines }) => [id, axis, lines.map((l) => [l.design, l.column, l.colour, l.dash, l.filled])]),
   ])
-  return { structure, full, update: { dataset, xAxis, yAxis } }
+  return { structure, ends: JSON.stringify([xAxis, yAxis]), full, axes: { xAxis, yAxis }, numbers: { dataset } }
 }

@@ -23,7 +23,13 @@ vi.mock('../../../web/charts/echarts.ts', () => ({
   },
 }))
 
-const model = (structure: string): ChartModel => ({ structure, full: { animation: false }, update: { dataset: [] } })
+const model = (structure: string, ends = '0..1'): ChartModel => ({
+  structure,
+  ends,
+  full: { animation: false },
+  axes: { xAxis: [] },
+  numbers: { dataset: [] },
+})
 
 async function panel() {
   const wrapper = mount(ChartPanel, {
@@ -40,15 +46,25 @@ beforeEach(() => {
 })
 
 describe('ChartPanel', () => {
-  it('draws the whole option once, then numbers alone while the structure stays', async () => {
+  it('draws the whole option once, then numbers alone, with the axes where their ends moved', async () => {
     const { wrapper, instance } = await panel()
     const same = model('a')
     await wrapper.setProps({ model: same, revision: 2 })
+    await wrapper.setProps({ model: model('a', '0..2'), revision: 3 })
     const changed = model('b')
-    await wrapper.setProps({ model: changed, revision: 3 })
-    expect(instance.calls.map(([option]) => option)).toEqual([{ animation: false }, same.update, changed.full])
-    expect(instance.calls[1]![1]).not.toMatchObject({ notMerge: true })
-    expect(instance.calls[2]![1]).toMatchObject({ notMerge: true })
+    await wrapper.setProps({ model: changed, revision: 4 })
+    expect(instance.calls.map(([option]) => option)).toEqual([
+      { animation: false },
+      same.numbers,
+      { xAxis: [], dataset: [] },
+      changed.full,
+    ])
+    expect(instance.calls.map(([, how]) => (how as { notMerge?: boolean }).notMerge ?? false)).toEqual([
+      true,
+      false,
+      false,
+      true,
+    ])
     wrapper.unmount()
   })
   it('writes the revision only after that revision was rendered', async () => {

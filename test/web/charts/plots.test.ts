@@ -98,10 +98,20 @@ describe('the option', () => {
   const full = model.full as unknown as Record<string, { source: unknown; min: number; max: number }[]> & {
     series: { datasetIndex: number; encode: { y: string } }[]
   }
-  it("hands the engine's typed arrays on without a copy", () => {
-    const dataset = full['dataset']![datasetIndex(0, 'input')]!.source as Record<string, Float64Array>
-    expect(dataset['heat']).toBe(answer.curves[0]!.byInput.columns['heat'])
-    expect(dataset['x']).toBe(answer.curves[0]!.byInput.axis)
+  it('hands every drawn column on, unchanged, point by point', () => {
+    const { source: packed, dimensions } = full['dataset']![datasetIndex(0, 'input')]! as unknown as {
+      source: Float64Array
+      dimensions: string[]
+    }
+    const { axis, columns } = answer.curves[0]!.byInput
+    const heat = dimensions.indexOf('heat')
+    expect(packed).toHaveLength(axis.length * dimensions.length)
+    for (const i of [0, 50, 100]) {
+      expect(packed[i * dimensions.length]).toBe(axis[i])
+      expect(packed[i * dimensions.length + heat]).toBe(columns['heat']![i])
+    }
+    // the shunt has two parts that dissipate: the third share has no number anywhere
+    expect(packed[dimensions.indexOf('stack2')]).toBeNaN()
   })
   it('has one grid and one pair of axes a plot, one series a line', () => {
     for (const part of ['grid', 'xAxis', 'yAxis']) expect(full[part]).toHaveLength(plots.length)

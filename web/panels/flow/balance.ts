@@ -33,8 +33,8 @@ export function balanceAt(design: DesignColumns, volts: number): Balance | undef
 export function largestInput(designs: readonly DesignColumns[], from: number, to: number): number {
   let largest = 0
   for (const design of designs) {
-    for (const volts of [from, to, ...(design.input['x'] ?? [])]) {
-      if (volts < from || volts > to) continue
+    const swept = from === to ? [] : [...design.input['x']!].filter((volts) => volts > from && volts < to)
+    for (const volts of [from, to, ...swept]) {
       largest = Math.max(largest, balanceAt(design, volts)?.input ?? 0)
     }
   }
