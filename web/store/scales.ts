@@ -41,13 +41,17 @@ export function roomyScale(low: number, high: number, room: number, floor = Numb
   }
 }
 
-/** The input scale: from below the lowest input, where regulation is lost, to somewhat above the highest. Volts. */
+/** How far the input scale looks beyond the required range, as a share of its width; the engine's curves reach as far. */
+const BEYOND = 0.3
+
+/** The input scale, in volts: somewhat beyond the required range on both sides, with round ends. */
 export function inputScale(min: number, max: number): Scale {
-  const span = Math.max(max - min, max * 0.1)
-  const step = tickStep(span * 1.6, 10)
+  const beyond = BEYOND * Math.max(max - min, 0.1 * max)
+  const step = tickStep(max - min + 2 * beyond, 20)
+  const round = (volts: number) => Number((volts * step).toPrecision(12))
   return {
-    min: Math.max(0, Math.floor((min - 0.65 * span) / step) * step),
-    max: Math.ceil((max + 0.25 * span) / step) * step,
+    min: round(Math.max(0, Math.floor((min - beyond) / step + 1e-9))),
+    max: round(Math.ceil((max + beyond) / step - 1e-9)),
   }
 }
 
