@@ -51,17 +51,15 @@ export const useAnswerStore = defineStore('answer', () => {
     const tell = (told: Progress) => {
       if (isCurrent()) progress.value = told
     }
-    client.answer(study, take, tell).then(
-      (result) => {
-        take(result)
+    void client
+      .answer(study, take, tell)
+      .then(take)
+      .catch((error: unknown) => {
+        if (isCurrent()) failure.value = error instanceof Error ? error.message : String(error)
+      })
+      .finally(() => {
         if (isCurrent()) end()
-      },
-      (error: unknown) => {
-        if (!isCurrent()) return
-        end()
-        failure.value = error instanceof Error ? error.message : String(error)
-      },
-    )
+      })
   }
 
   /** Asks again for the requirements in force, after a failure or a stop. */
