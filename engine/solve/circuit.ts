@@ -1,4 +1,5 @@
 /** What a compiled circuit and a workspace hold beyond their public face. All indices are into flat typed arrays. */
+import type { Memory } from './plan.ts'
 import type { Circuit, Workspace } from './types.ts'
 
 /** All devices of one kind: `terminals` holds the places in `x` of their inner terminals, one device after another. */
@@ -49,8 +50,8 @@ export interface Sources {
 export interface Layout {
   readonly size: number
   readonly nodeCount: number
-  /** Places in `x` that are solved for. */
-  readonly unknowns: Int32Array
+  /** Places in `x` from here on are solved for; before it are the ground and the pinned nodes. */
+  readonly firstUnknown: number
   readonly guess: Float64Array
   readonly derivedLength: number
   readonly outLength: number
@@ -72,37 +73,49 @@ export interface Layout {
   /** Entry and place in `out` of every device derivative that lands on an unknown row and column. */
   readonly stampEntry: Int32Array
   readonly stampFrom: Int32Array
-  /** By unknown: its diagonal entry, or -1 for the current of a floating source. */
+  /** The diagonal entry of every unknown node; a floating source's current, after them, has none. */
   readonly diagonalEntry: Int32Array
   /** Four a floating source: its row on plus, plus on its row, the same for minus. */
   readonly branchEntries: Int32Array
   readonly branchSigns: Float64Array
-  /** By terminal of every element: the place in `out` of its current, its sign, its node and its part. */
+  /** By terminal of every element: the place in `out` of its current, its node and its part. */
   readonly terminalFrom: Int32Array
-  readonly terminalSign: Float64Array
   readonly terminalNode: Int32Array
   readonly terminalPart: Int32Array
   readonly thermalResistance: Float64Array
 }
 
-/** The fixed elimination: flat programs that `factor.ts` runs on a matrix whose first entries are the layout's. */
+/** A row below a pivot: its place in `x`, its entry in the pivot's column, and pairs of entries (target, source) to update. */
+export interface Below {
+  readonly row: number
+  readonly entry: number
+  readonly updates: readonly number[]
+}
+
+export interface Pivot {
+  /** Places in `x` of its equation and of its unknown. */
+  readonly row: number
+  readonly column: number
+  readonly entry: number
+  readonly below: readonly Below[]
+  readonly right: readonly { readonly entry: number; readonly column: number }[]
+}
+
+/** The fixed elimination; its first entries are the layout's, fill follows. */
 export interface Elimination {
-  /** Matrix entries with fill. */
   readonly entries: number
-  /** By pivot: its entry, rows below; by row: its entry, updates; by update: target, source. */
-  readonly factor: Int32Array
-  /** By pivot with rows below: its row, how many; by row: the row, its multiplier. */
-  readonly forward: Int32Array
-  /** By pivot, last first: its row, its column, its entry, how many; then entry and column of each. */
-  readonly back: Int32Array
+  readonly pivots: readonly Pivot[]
 }
 
 export interface CompiledCircuit extends Circuit {
   readonly layout: Layout
-  readonly elimination: Elimination
+  readonly memory: Memory
+  readonly plan: Int32Array
 }
 
+/** Arrays without a word of their own are views of `doubles`, which `plan.ts` describes. */
 export interface SolverWorkspace extends Workspace {
+  readonly doubles: Float64Array
   /** Unknowns and known voltages; `voltages` is its front. */
   readonly x: Float64Array
   /** By place in `x`: the sum of currents leaving a node into elements, or a floating source's error in volts. */
@@ -111,30 +124,24 @@ export interface SolverWorkspace extends Workspace {
   readonly out: Float64Array
   readonly derived: Float64Array
   readonly conductance: Float64Array
-  /** The condition, and the share of every source that source stepping lets through. */
-  input: number
-  load: number
-  scale: number
+  readonly branch: Float64Array
   /** Constant part of the matrix, and the matrix itself. */
   readonly base: Float64Array
-  baseIsStale: boolean
   readonly matrix: Float64Array
-  /** Sizes of the diagonal before factoring, by unknown. */
-  readonly diagonal: Float64Array
+  /** The condition: volts of the element `input`, amperes of `load`. */
+  input: number
+  load: number
+  baseIsStale: boolean
+  /** Own array: the dense system. */
   readonly dense: Float64Array
+  /** Own array: its rows in pivot order. */
   readonly order: Int32Array
-  /** Terminal voltages of the device under evaluation. */
-  readonly terminal: Float64Array
-  /** Voltages of the last evaluation as limited: one a diode, two a transistor, then one drive an amplifier. */
-  readonly last: Float64Array
-  /** Temperature by part for which `derived` holds. */
+  /** Own array: temperature by part for which `derived` holds. */
   readonly preparedAt: Float64Array
-  /** Junctions on entry, put back after a failure. */
-  readonly before: Float64Array
-  /** The last state that a continuation can return to. */
+  /** Own array: the last state that a continuation can return to. */
   readonly good: Float64Array
-  /** Continuation: siemens from every unknown node to its guess; 0 in the full circuit. */
-  anchor: number
-  /** Three values a part for the temperature's own iteration. */
+  /** Own array: junctions on entry, put back after a failure. */
+  readonly before: Float64Array
+  /** Own array: three values a part for the temperature's own iteration. */
   readonly thermal: Float64Array
 }

@@ -1,12 +1,12 @@
 /**
- * Chooses the order of elimination once, when a circuit is compiled, and writes it down as flat programs.
+ * Chooses the order of elimination once, when a circuit is compiled, which `plan.ts` writes down.
  *
  * The pivot is the diagonal entry of least Markowitz cost, (row entries - 1)·(column entries - 1), among those not small
  * in their column at any of the given states (H. M. Markowitz, Management Science 3 (1957) 255). A column holding an
  * amplifier's gain thereby comes last, which is what keeps the fixed order sound. Off the diagonal it goes only where no
  * diagonal entry will do, as in the row of a floating source.
  */
-import type { Elimination } from './circuit.ts'
+import type { Below, Elimination, Pivot } from './circuit.ts'
 
 /** A pivot is taken only if it is at least this share of the largest entry of its column. */
 const THRESHOLD = 1e-3
@@ -40,55 +40,45 @@ export function chooseElimination(
   let entries = rows.length
   const rowDone = new Uint8Array(m)
   const columnDone = new Uint8Array(m)
-  const factor: number[] = []
-  const forward: number[] = []
-  const backs: number[][] = []
+  const pivots: Pivot[] = []
 
   for (let step = 0; step < m; step += 1) {
     const { row, column } = choosePivot(m, place, values, rowDone, columnDone)
     rowDone[row] = 1
     columnDone[column] = 1
     const pivotAt = row * m + column
-    const pivot = place[pivotAt]!
     const right: number[] = []
     for (let j = 0; j < m; j += 1) if (columnDone[j] === 0 && place[row * m + j]! >= 0) right.push(j)
     const below: number[] = []
     for (let i = 0; i < m; i += 1) if (rowDone[i] === 0 && place[i * m + column]! >= 0) below.push(i)
 
-    factor.push(pivot, below.length)
-    if (below.length > 0) forward.push(unknowns[row]!, below.length)
+    const rowsBelow: Below[] = []
     for (const i of below) {
-      const lower = place[i * m + column]!
-      factor.push(lower, right.length)
-      forward.push(unknowns[i]!, lower)
+      const updates: number[] = []
       for (const j of right) {
         const at = i * m + j
         if (place[at]! < 0) {
           place[at] = entries
           entries += 1
         }
-        factor.push(place[at]!, place[row * m + j]!)
+        updates.push(place[at]!, place[row * m + j]!)
       }
+      rowsBelow.push({ row: unknowns[i]!, entry: place[i * m + column]!, updates })
       for (const value of values) {
         const multiplier = value[i * m + column]! / value[pivotAt]!
         if (!Number.isFinite(multiplier)) continue
         for (const j of right) value[i * m + j]! -= multiplier * value[row * m + j]!
       }
     }
-    backs.push([
-      unknowns[row]!,
-      unknowns[column]!,
-      pivot,
-      right.length,
-      ...right.flatMap((j) => [place[row * m + j]!, unknowns[j]!]),
-    ])
+    pivots.push({
+      row: unknowns[row]!,
+      column: unknowns[column]!,
+      entry: place[pivotAt]!,
+      below: rowsBelow,
+      right: right.map((j) => ({ entry: place[row * m + j]!, column: unknowns[j]! })),
+    })
   }
-  return {
-    entries,
-    factor: Int32Array.from(factor),
-    forward: Int32Array.from(forward),
-    back: Int32Array.from(backs.toReversed().flat()),
-  }
+  return { entries, pivots }
 }
 
 function choosePivot(

@@ -4,18 +4,18 @@ import type { DeviceSet, ResistorSet } from './circuit.ts'
 export class Entries {
   readonly rows: number[] = []
   readonly columns: number[] = []
-  readonly #isKnown: Uint8Array
+  readonly #firstUnknown: number
   readonly #size: number
   readonly #numbers = new Map<number, number>()
 
-  constructor(size: number, isKnown: Uint8Array) {
+  constructor(size: number, firstUnknown: number) {
     this.#size = size
-    this.#isKnown = isKnown
+    this.#firstUnknown = firstUnknown
   }
 
   /** The number of the entry, or -1 where row or column is not solved for. */
   place(row: number, column: number): number {
-    if (this.#isKnown[row] === 1 || this.#isKnown[column] === 1) return -1
+    if (row < this.#firstUnknown || column < this.#firstUnknown) return -1
     const key = row * this.#size + column
     const found = this.#numbers.get(key)
     if (found !== undefined) return found
@@ -27,9 +27,9 @@ export class Entries {
   }
 }
 
-/** Places in `out`: 0 stays zero, for terminals without current; what goes to 1 is never read; elements begin at 2. */
+/** Places in `out`: 0 stays zero, for terminals without current; what goes to 1 and 2 is never read. */
 export const UNREAD = 1
-export const FIRST_OUT = 2
+export const FIRST_OUT = 3
 
 export interface SeriesResistance {
   readonly a: number

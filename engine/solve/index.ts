@@ -4,13 +4,15 @@
  */
 import type { Netlist } from '../devices/elements.ts'
 import type { CompiledCircuit, SolverWorkspace } from './circuit.ts'
+import { finish, setSources } from './condition.ts'
 import { chooseElimination } from './eliminate.ts'
-import { assemble, evaluate, setKnown } from './evaluate.ts'
-import { finish } from './finish.ts'
-import { solveElectrical } from './ladder.ts'
+import { assemble, evaluate } from './evaluate.ts'
+import { goToGuess, solveElectrical } from './ladder.ts'
 import { layOut } from './layout.ts'
-import { nameAll, refuse } from './names.ts'
+import { nameAll } from './names.ts'
 import { CONVERGED } from './newton.ts'
+import { refuse } from './pins.ts'
+import { mapMemory, writePlan } from './plan.ts'
 import { prepare } from './prepare.ts'
 import { settle } from './settle.ts'
 import { type Circuit, type CompileOptions, FROZEN, SETTLED, type ThermalCode, type Workspace } from './types.ts'
@@ -22,7 +24,9 @@ export * from './types.ts'
 export function compile(netlist: Netlist, options: CompileOptions): Circuit {
   const { names, parameters, parameterAt } = nameAll(netlist)
   const layout = layOut(netlist, options, names, parameters, parameterAt)
-  const trial = newSolverWorkspace(layout, parameters, layout.entryRow.length)
+  const trialMemory = mapMemory(layout, layout.entryRow.length)
+  const trialPlan = writePlan(layout, trialMemory, undefined)
+  const trial = newSolverWorkspace(layout, trialMemory, parameters)
   const input = netlist.elements.find((e) => e.id === 'input')
   const load = netlist.elements.find((e) => e.id === 'load')
   trial.input = input?.kind === 'voltage-source' ? input.value : 0
@@ -30,15 +34,18 @@ export function compile(netlist: Netlist, options: CompileOptions): Circuit {
   prepare(layout, trial)
   // at the guess, near it, and with everything off: one order must do for all
   const samples = [0, 1, 2].map((state) => {
-    for (const place of layout.unknowns) {
-      if (state === 1) trial.x[place]! += 0.2 * Math.sin(1 + place)
-      if (state === 2) trial.x[place] = 0
+    for (let k = layout.firstUnknown; k < layout.size; k += 1) {
+      if (state === 1) trial.x[k]! += 0.2 * Math.sin(1 + k)
+      if (state === 2) trial.x[k] = 0
     }
-    setKnown(layout, trial)
-    evaluate(layout, trial, true)
-    assemble(layout, trial)
+    setSources(layout, trial, 1)
+    evaluate(trialPlan, trial.doubles, true)
+    assemble(trialPlan, trial.doubles)
     return trial.matrix.slice()
   })
+  const unknowns = Int32Array.from({ length: layout.size - layout.firstUnknown }, (_, k) => layout.firstUnknown + k)
+  const elimination = chooseElimination(layout.entryRow, layout.entryColumn, unknowns, samples)
+  const memory = mapMemory(layout, elimination.entries)
 
   const circuit: CompiledCircuit = {
     netlist,
@@ -51,7 +58,8 @@ export function compile(netlist: Netlist, options: CompileOptions): Circuit {
     element: (id) => find(names.elementIndex, 'element', id),
     slot: (elementId, parameter) => find(names.slots, 'parameter', `${elementId}\n${parameter}`),
     layout,
-    elimination: chooseElimination(layout.entryRow, layout.entryColumn, layout.unknowns, samples),
+    memory,
+    plan: writePlan(layout, memory, elimination),
   }
   return circuit
 }
@@ -62,8 +70,8 @@ function find(map: ReadonlyMap<string, number>, what: string, name: string): num
 
 /** A workspace at the guess, with nominal parameters and every junction at 25 degC. */
 export function newWorkspace(circuit: Circuit): Workspace {
-  const { layout, elimination, parameters } = circuit as CompiledCircuit
-  return newSolverWorkspace(layout, parameters, elimination.entries)
+  const { layout, memory, parameters } = circuit as CompiledCircuit
+  return newSolverWorkspace(layout, memory, parameters)
 }
 
 /** Copies the solution (voltages, inner unknowns, junctions) of one workspace to another of the same circuit; not its parameters. */
@@ -97,7 +105,7 @@ export function solvePoint(
   if (mode !== FROZEN) work.junction.fill(ambient)
   prepare(layout, work)
   const code = solveElectrical(compiled, work)
-  if (code === CONVERGED) finish(layout, work)
+  if (code === CONVERGED) finish(layout, compiled.plan, work)
   return code
 }
 
@@ -105,11 +113,11 @@ function solveSettled(circuit: CompiledCircuit, ws: SolverWorkspace, ambient: nu
   ws.before.set(ws.junction)
   if (settle(circuit, ws, ambient) === CONVERGED) return CONVERGED
   // a start too hot for this point looks like a runaway: only a start from cold can tell
-  ws.x.set(circuit.layout.guess)
+  goToGuess(circuit.layout, ws)
   ws.junction.fill(ambient)
   const code = settle(circuit, ws, ambient)
   if (code !== CONVERGED) {
-    ws.x.set(circuit.layout.guess)
+    goToGuess(circuit.layout, ws)
     ws.junction.set(ws.before)
   }
   return code

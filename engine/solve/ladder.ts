@@ -3,8 +3,10 @@
  * conductance that is then taken away, and with the sources brought up from nothing. A continuation counts only when its
  * last solve was of the full circuit.
  */
-import type { CompiledCircuit, SolverWorkspace } from './circuit.ts'
+import type { CompiledCircuit, Layout, SolverWorkspace } from './circuit.ts'
+import { setSources } from './condition.ts'
 import { CONVERGED, ITERATION_LIMIT, newton } from './newton.ts'
+import { ANCHOR } from './plan.ts'
 
 const CONTINUATION_STALLED = 4
 
@@ -18,29 +20,33 @@ const LAST_ANCHOR = 1e-13
 
 /** One electrical solution at the present temperatures; an outcome's code. */
 export function solveElectrical(circuit: CompiledCircuit, ws: SolverWorkspace): number {
-  ws.anchor = 0
-  ws.scale = 1
+  const { layout } = circuit
+  ws.doubles[ANCHOR] = 0
+  setSources(layout, ws, 1)
   if (newton(circuit, ws, WARM_ITERATIONS) === CONVERGED) return CONVERGED
-  ws.x.set(circuit.layout.guess)
+  goToGuess(layout, ws)
   if (newton(circuit, ws, COLD_ITERATIONS) === CONVERGED) return CONVERGED
   const released = releaseAnchor(circuit, ws)
   if (released === CONVERGED) return CONVERGED
   const raised = raiseSources(circuit, ws)
-  ws.anchor = 0
-  ws.scale = 1
-  if (raised === CONVERGED) return CONVERGED
-  ws.x.set(circuit.layout.guess)
+  if (raised !== CONVERGED) goToGuess(layout, ws)
   return raised
 }
 
+/** Every unknown at its guess, known voltages as the condition has them. */
+export function goToGuess(layout: Layout, ws: SolverWorkspace): void {
+  ws.x.set(layout.guess)
+  setSources(layout, ws, 1)
+}
+
 function releaseAnchor(circuit: CompiledCircuit, ws: SolverWorkspace): number {
-  ws.x.set(circuit.layout.guess)
+  goToGuess(circuit.layout, ws)
   ws.good.set(ws.x)
   let anchor = FIRST_ANCHOR
   let reached = Infinity
   let ratio = 10
   for (let solves = 0; solves < 100; solves += 1) {
-    ws.anchor = anchor
+    ws.doubles[ANCHOR] = anchor
     const code = newton(circuit, ws, CONTINUATION_ITERATIONS)
     if (code === CONVERGED) {
       if (anchor === 0) return CONVERGED
@@ -55,7 +61,7 @@ function releaseAnchor(circuit: CompiledCircuit, ws: SolverWorkspace): number {
     }
     anchor = reached / ratio < LAST_ANCHOR ? 0 : reached / ratio
   }
-  ws.anchor = 0
+  ws.doubles[ANCHOR] = 0
   return CONTINUATION_STALLED
 }
 
@@ -67,7 +73,7 @@ function raiseSources(circuit: CompiledCircuit, ws: SolverWorkspace): number {
   let outcome = CONTINUATION_STALLED
   for (let solves = 0; solves < 200; solves += 1) {
     const aim = Math.min(1, reached + share)
-    ws.scale = aim
+    setSources(circuit.layout, ws, aim)
     const code = newton(circuit, ws, CONTINUATION_ITERATIONS)
     if (code === CONVERGED) {
       if (aim === 1) return CONVERGED

@@ -55,7 +55,6 @@ export function layOut(
   const touched: { part: number; kind: number; index: number; parameterAt: number }[] = []
   const plainResistors: { element: Element; parameterAt: number; out: number }[] = []
   const terminalFrom: number[] = []
-  const terminalSign: number[] = []
   const terminalNode: number[] = []
   const terminalPart: number[] = []
   const sourceOut = new Map<string, number>()
@@ -67,25 +66,24 @@ export function layOut(
     const part = names.partIndex.get(element.part)!
     const at = parameterAt[index]!
     const ends = element.nodes.map(nodeOf)
-    const pushTerminal = (terminal: number, from: number, sign: number): void => {
+    const pushTerminal = (terminal: number, from: number): void => {
       terminalFrom.push(from)
-      terminalSign.push(sign)
       terminalNode.push(ends[terminal]!)
       terminalPart.push(part)
     }
     if (element.kind === 'capacitor') {
-      pushTerminal(0, 0, 1)
-      pushTerminal(1, 0, 1)
+      pushTerminal(0, 0)
+      pushTerminal(1, 0)
       return
     }
     if (element.kind === 'voltage-source' || element.kind === 'resistor') {
-      pushTerminal(0, out, 1)
-      pushTerminal(1, out, -1)
+      pushTerminal(0, out)
+      pushTerminal(1, out + 1)
       if (element.kind === 'resistor') {
         touched.push({ part, kind: preparedCode('resistor'), index: plainResistors.length, parameterAt: at })
         plainResistors.push({ element, parameterAt: at, out })
       } else sourceOut.set(element.id, out)
-      out += 1
+      out += 2
       return
     }
     const set = sets[setName(element)]
@@ -105,27 +103,24 @@ export function layOut(
     set.derivedAt.push(derived)
     set.outAt.push(out)
     if (element.kind === 'npn' || element.kind === 'pnp') polarity.push(element.kind === 'npn' ? 1 : -1)
-    for (let t = 0; t < description.terminals; t += 1) pushTerminal(t, out + t, 1)
+    for (let t = 0; t < description.terminals; t += 1) pushTerminal(t, out + t)
     derived += model.derived
     out += description.terminals * (description.terminals + 1)
   })
 
   const branchesFrom = nodeCount + inner.length
-  const sources = layOutSources(netlist, names, sourceOut, branchesFrom)
+  const sources = layOutSources(names, sourceOut, branchesFrom)
   const size = branchesFrom + sources.branchRow.length
-  const isKnown = new Uint8Array(size)
-  isKnown[0] = 1
-  for (const node of sources.pinNode) isKnown[node] = 1
-  const unknowns: number[] = []
-  for (let k = 0; k < size; k += 1) if (isKnown[k] === 0) unknowns.push(k)
-
-  const entries = new Entries(size, isKnown)
+  const firstUnknown = 1 + names.pins.length
+  const entries = new Entries(size, firstUnknown)
   const diodes = setOf(sets.diode)
   const transistors = setOf(sets.bjt)
   const amplifiers = setOf(sets.amplifier)
   const references = setOf(sets.reference)
   const loads = setOf(sets.load)
-  const diagonalEntry = Int32Array.from(unknowns, (k) => (k < branchesFrom ? entries.place(k, k) : -1))
+  const diagonalEntry = Int32Array.from({ length: branchesFrom - firstUnknown }, (_, k) =>
+    entries.place(firstUnknown + k, firstUnknown + k),
+  )
   const resistors = layOutResistors(
     plainResistors.map((r) => ({
       a: nodeOf(r.element.nodes[0]),
@@ -176,7 +171,7 @@ export function layOut(
   return {
     size,
     nodeCount,
-    unknowns: Int32Array.from(unknowns),
+    firstUnknown,
     guess,
     derivedLength: derived,
     outLength: out,
@@ -204,7 +199,6 @@ export function layOut(
     branchEntries: Int32Array.from(branchEntries),
     branchSigns: Float64Array.from(branchSigns),
     terminalFrom: Int32Array.from(terminalFrom),
-    terminalSign: Float64Array.from(terminalSign),
     terminalNode: Int32Array.from(terminalNode),
     terminalPart: Int32Array.from(terminalPart),
     thermalResistance: Float64Array.from(names.parts, (part) => options.thermalResistance[part] ?? 0),

@@ -1,11 +1,7 @@
 /** Numbers for names: nodes, parts, elements and their parameters. */
-import type { Netlist } from '../devices/elements.ts'
+import type { Netlist, VoltageSource } from '../devices/elements.ts'
 import { DEVICES } from '../devices/index.ts'
-
-/** A compile error is always a wrong netlist of ours. */
-export function refuse(message: string): never {
-  throw new Error(`engine/solve: ${message}`)
-}
+import { type Pin, pinNodes, refuse } from './pins.ts'
 
 export interface Names {
   readonly nodes: string[]
@@ -15,12 +11,18 @@ export interface Names {
   readonly elementIndex: Map<string, number>
   readonly slots: Map<string, number>
   readonly terminals: Int32Array
+  readonly pins: readonly Pin[]
+  readonly floating: readonly VoltageSource[]
 }
 
-/** Numbers nodes (ground first), parts and elements in their order of appearance and copies the parameters. */
+/**
+ * Numbers parts and elements in their order of appearance, nodes likewise but for the ground and the pinned ones, which
+ * come first, and copies the parameters.
+ */
 export function nameAll(netlist: Netlist): { names: Names; parameters: Float64Array; parameterAt: Int32Array } {
-  const nodes = [netlist.ground]
-  const nodeIndex = new Map([[netlist.ground, 0]])
+  const { pins, floating } = pinNodes(netlist)
+  const nodes = [netlist.ground, ...pins.map((pin) => pin.node)]
+  const nodeIndex = new Map(nodes.map((node, k) => [node, k]))
   const parts: string[] = []
   const partIndex = new Map<string, number>()
   const elementIndex = new Map<string, number>()
@@ -55,7 +57,17 @@ export function nameAll(netlist: Netlist): { names: Names; parameters: Float64Ar
   }
   terminals.push(terminal)
   return {
-    names: { nodes, parts, nodeIndex, partIndex, elementIndex, slots, terminals: Int32Array.from(terminals) },
+    names: {
+      nodes,
+      parts,
+      nodeIndex,
+      partIndex,
+      elementIndex,
+      slots,
+      terminals: Int32Array.from(terminals),
+      pins,
+      floating,
+    },
     parameters: Float64Array.from(values),
     parameterAt: Int32Array.from(parameterAt),
   }

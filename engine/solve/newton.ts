@@ -1,7 +1,8 @@
 /** Newton's method on a compiled circuit at given temperatures. */
 import type { CompiledCircuit, Layout, SolverWorkspace } from './circuit.ts'
-import { addAnchor, assemble, evaluate, setKnown } from './evaluate.ts'
+import { assemble, evaluate } from './evaluate.ts'
 import { factor, solveDense, substitute } from './factor.ts'
+import { ANCHOR, FIRST_UNKNOWN, SIZE, X } from './plan.ts'
 
 export const CONVERGED = 0
 export const ITERATION_LIMIT = 1
@@ -38,25 +39,25 @@ const LONGEST_STEP = 200
  * `ws.residual` the largest imbalance; on failure the state is wherever the last step led.
  */
 export function newton(circuit: CompiledCircuit, ws: SolverWorkspace, most: number): number {
-  const { layout, elimination } = circuit
-  setKnown(layout, ws)
+  const { layout, plan } = circuit
+  const m = ws.doubles
   let step = Infinity
   let hasFactors = false
   let wasChord = false
   let quiet = 0
   for (let iteration = 0; ; iteration += 1) {
-    const isLimited = evaluate(layout, ws, iteration === 0)
-    if (ws.anchor !== 0) addAnchor(layout, ws)
-    if (step <= LAST_STEP && !isLimited && isSolution(layout, ws, step)) {
+    const isLimited = evaluate(plan, m, iteration === 0)
+    if (m[ANCHOR]! !== 0) addAnchor(layout, ws)
+    let worst = step <= LAST_STEP && !isLimited ? imbalance(plan, m, step) : -1
+    if (worst < 0 && iteration > PATIENCE) {
+      const least = isLimited ? -1 : unsettledImbalance(plan, m)
+      quiet = least >= 0 ? quiet + 1 : 0
+      if (quiet === QUIET_ENOUGH) worst = least
+    }
+    if (worst >= 0) {
+      ws.residual = worst
       ws.iterations += iteration
       return CONVERGED
-    }
-    if (iteration > PATIENCE) {
-      quiet = !isLimited && isQuiet(layout, ws) ? quiet + 1 : 0
-      if (quiet === QUIET_ENOUGH) {
-        ws.iterations += iteration
-        return CONVERGED
-      }
     }
     if (iteration >= most) {
       ws.iterations += iteration
@@ -64,19 +65,19 @@ export function newton(circuit: CompiledCircuit, ws: SolverWorkspace, most: numb
     }
     wasChord = hasFactors && !wasChord && !isLimited && step < CHORD_STEP
     if (!wasChord) {
-      assemble(layout, ws)
-      hasFactors = factor(elimination.factor, ws.matrix)
+      assemble(plan, m)
+      hasFactors = factor(plan, m)
     }
     if (hasFactors) {
-      substitute(elimination.forward, elimination.back, ws.matrix, ws.f, ws.dx)
+      substitute(plan, m)
     } else {
-      assemble(layout, ws)
-      if (!solveDense(circuit, ws)) {
+      assemble(plan, m)
+      if (!solveDense(layout, ws)) {
         ws.iterations += iteration
         return SINGULAR
       }
     }
-    step = takeStep(layout, ws)
+    step = takeStep(plan, m)
     if (step === Infinity) {
       ws.iterations += iteration
       return NON_FINITE
@@ -84,59 +85,63 @@ export function newton(circuit: CompiledCircuit, ws: SolverWorkspace, most: numb
   }
 }
 
-/** Whether currents balance at every node as well as they can; leaves the largest imbalance in `ws.residual`. */
-function isSolution(layout: Layout, ws: SolverWorkspace, step: number): boolean {
-  const { unknowns } = layout
-  const { f, x, diagonal } = ws
+/** The largest imbalance of a state that the last step has brought to rest, or -1 where currents do not balance. */
+function imbalance(plan: Int32Array, m: Float64Array, step: number): number {
+  const size = plan[SIZE]!
+  const end = plan[X]! + size
   let worst = 0
   let isBalanced = true
   let isRounding = true
   let isNear = step <= LEAST_STEP
-  for (let k = 0; k < unknowns.length; k += 1) {
-    const place = unknowns[k]!
-    const value = f[place]!
-    const size = value < 0 ? -value : value
-    if (size > worst) worst = size
+  for (let k = plan[FIRST_UNKNOWN]!; k < end; k += 1) {
+    const value = m[k + size]!
+    const absolute = value < 0 ? -value : value
+    const conductance = m[k + 3 * size]!
+    if (absolute > worst) worst = absolute
     // each written so that NaN fails
-    if (!(size <= BALANCE_AMPERES + BALANCE_VOLTS * diagonal[k]!)) {
+    if (!(absolute <= BALANCE_AMPERES + BALANCE_VOLTS * conductance)) {
       isBalanced = false
-      if (!(size <= ROUNDING * diagonal[k]! * Math.abs(x[place]!))) isRounding = false
-      if (!(size <= WORST_BALANCE)) isNear = false
+      if (!(absolute <= ROUNDING * conductance * Math.abs(m[k]!))) isRounding = false
+      if (!(absolute <= WORST_BALANCE)) isNear = false
     }
   }
-  ws.residual = worst
-  return isBalanced || isRounding || isNear
+  return isBalanced || isRounding || isNear ? worst : -1
 }
 
-/** Whether no node's imbalance can be told from rounding, whatever the step that led here. */
-function isQuiet(layout: Layout, ws: SolverWorkspace): boolean {
-  const { unknowns } = layout
-  const { f, x, diagonal } = ws
+/** The largest imbalance where none can be told from rounding, whatever the step that led here; else -1. */
+function unsettledImbalance(plan: Int32Array, m: Float64Array): number {
+  const size = plan[SIZE]!
+  const end = plan[X]! + size
   let worst = 0
-  for (let k = 0; k < unknowns.length; k += 1) {
-    const place = unknowns[k]!
-    const size = Math.abs(f[place]!)
-    if (!(size <= QUIET_AMPERES + ROUNDING * diagonal[k]! * Math.abs(x[place]!))) return false
-    if (size > worst) worst = size
+  for (let k = plan[FIRST_UNKNOWN]!; k < end; k += 1) {
+    const absolute = Math.abs(m[k + size]!)
+    if (!(absolute <= QUIET_AMPERES + ROUNDING * m[k + 3 * size]! * Math.abs(m[k]!))) return -1
+    if (absolute > worst) worst = absolute
   }
-  ws.residual = worst
-  return true
+  return worst
 }
 
 /** Moves every unknown by its share of `dx`; the size of the largest change, or Infinity where one is no number. */
-function takeStep(layout: Layout, ws: SolverWorkspace): number {
-  const { unknowns } = layout
-  const { x, dx } = ws
+function takeStep(plan: Int32Array, m: Float64Array): number {
+  const size = plan[SIZE]!
+  const end = plan[X]! + size
   let step = 0
   let sum = 0
-  for (let k = 0; k < unknowns.length; k += 1) {
-    const place = unknowns[k]!
-    let change = dx[place]!
-    const size = change < 0 ? -change : change
-    sum += size
-    if (size > step) step = size
-    if (size > LONGEST_STEP) change = change > 0 ? LONGEST_STEP : -LONGEST_STEP
-    x[place]! -= change
+  for (let k = plan[FIRST_UNKNOWN]!; k < end; k += 1) {
+    let change = m[k + 2 * size]!
+    const absolute = change < 0 ? -change : change
+    sum += absolute
+    if (absolute > step) step = absolute
+    if (absolute > LONGEST_STEP) change = change > 0 ? LONGEST_STEP : -LONGEST_STEP
+    m[k]! -= change
   }
   return sum < Infinity ? step : Infinity
+}
+
+/** Continuation: a conductance from every unknown node to its guess, added to the currents. */
+function addAnchor(layout: Layout, ws: SolverWorkspace): void {
+  const { firstUnknown, diagonalEntry, guess } = layout
+  for (let k = firstUnknown; k < firstUnknown + diagonalEntry.length; k += 1) {
+    ws.f[k]! += ws.doubles[ANCHOR]! * (ws.x[k]! - guess[k]!)
+  }
 }

@@ -78,7 +78,7 @@ function prepareBase(layout: Layout, ws: SolverWorkspace): void {
   const { resistors, diagonalEntry, branchEntries, branchSigns } = layout
   const base = ws.base
   base.fill(0)
-  for (let k = 0; k < diagonalEntry.length; k += 1) if (diagonalEntry[k]! >= 0) base[diagonalEntry[k]!]! += REGULAR
+  for (let k = 0; k < diagonalEntry.length; k += 1) base[diagonalEntry[k]!]! += REGULAR
   for (let k = 0; k < resistors.count; k += 1) {
     const g = ws.conductance[k]!
     for (let s = 0; s < 4; s += 1) {

@@ -1,6 +1,6 @@
 /** Temperatures: solves the circuit with its junctions as hot as its own power makes them. */
 import type { CompiledCircuit, SolverWorkspace } from './circuit.ts'
-import { finish } from './finish.ts'
+import { finish } from './condition.ts'
 import { solveElectrical } from './ladder.ts'
 import { CONVERGED } from './newton.ts'
 import { prepare } from './prepare.ts'
@@ -29,7 +29,7 @@ export function settle(circuit: CompiledCircuit, ws: SolverWorkspace, ambient: n
     prepare(layout, ws)
     const code = solveElectrical(circuit, ws)
     if (code !== CONVERGED) return code
-    finish(layout, ws)
+    finish(layout, circuit.plan, ws)
     let worst = 0
     for (let p = 0; p < partCount; p += 1) {
       const rise = thermalResistance[p]! * power[p]!

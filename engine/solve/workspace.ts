@@ -1,40 +1,44 @@
 /** A workspace's arrays: everything that changes between two solves, allocated once. */
 import type { Layout, SolverWorkspace } from './circuit.ts'
+import { type Memory, SCALE } from './plan.ts'
 
-/** `entries`: matrix entries with fill. */
-export function newSolverWorkspace(layout: Layout, parameters: Float64Array, entries: number): SolverWorkspace {
-  const { size, nodeCount, partCount, unknowns, terminalFrom } = layout
-  const x = layout.guess.slice()
+/** A workspace at the guess, with the given parameters, every junction at 25 degC. */
+export function newSolverWorkspace(layout: Layout, memory: Memory, parameters: Float64Array): SolverWorkspace {
+  const { size, nodeCount, partCount, firstUnknown } = layout
+  const doubles = new Float64Array(memory.length)
+  doubles[SCALE] = 1
+  const view = (at: number, length: number): Float64Array => doubles.subarray(at, at + length)
+  const entries = memory.matrix - memory.base
+  const unknowns = size - firstUnknown
+  const x = view(memory.x, size)
+  x.set(layout.guess)
   return {
     parameters: parameters.slice(),
     stale: true,
     voltages: x.subarray(0, nodeCount),
-    currents: new Float64Array(terminalFrom.length),
+    currents: view(memory.currents, layout.terminalFrom.length),
     junction: new Float64Array(partCount).fill(25),
-    power: new Float64Array(partCount),
+    power: view(memory.power, partCount),
     iterations: 0,
     residual: 0,
+    doubles,
     x,
-    f: new Float64Array(size),
-    dx: new Float64Array(size),
-    out: new Float64Array(layout.outLength),
-    derived: new Float64Array(layout.derivedLength),
-    conductance: new Float64Array(layout.resistors.count),
+    f: view(memory.f, size),
+    dx: view(memory.dx, size),
+    out: view(memory.out, layout.outLength),
+    derived: view(memory.derived, layout.derivedLength),
+    conductance: view(memory.conductance, layout.resistors.count),
+    branch: view(memory.branch, layout.sources.branchRow.length),
+    base: view(memory.base, entries),
+    matrix: view(memory.matrix, entries),
     input: 0,
     load: 0,
-    scale: 1,
-    base: new Float64Array(entries),
     baseIsStale: true,
-    matrix: new Float64Array(entries),
-    diagonal: new Float64Array(unknowns.length),
-    dense: new Float64Array(unknowns.length * (unknowns.length + 1)),
-    order: new Int32Array(2 * size),
-    terminal: new Float64Array(5),
-    last: new Float64Array(layout.diodes.count + 2 * layout.transistors.count + layout.amplifiers.count),
+    dense: new Float64Array(unknowns * (unknowns + 1)),
+    order: new Int32Array(unknowns),
     preparedAt: new Float64Array(partCount).fill(Number.NaN),
-    good: x.slice(),
+    good: layout.guess.slice(),
     before: new Float64Array(partCount),
-    anchor: 0,
     thermal: new Float64Array(3 * partCount),
   }
 }
