@@ -24,6 +24,9 @@ export interface DesignColumns {
 /** Parts shown by name before the rest is put together. */
 export const NAMED_SHARES = 3
 
+/** Watts: a part that never dissipates more, a capacitor say, is no strand. */
+const NO_HEAT = 1e-9
+
 const EMPTY = new Float64Array(0)
 
 /** Linear interpolation in a swept column; NaN outside the sweep and beside a failed point. */
@@ -57,6 +60,7 @@ function sharesOf(table: Table, parts: readonly Part[]): HeatShare[] {
   const heats = Object.keys(table.columns)
     .filter((name) => name.startsWith('heat.'))
     .map((name) => ({ id: name.slice('heat.'.length), peak: peak(table.columns[name]!) }))
+    .filter((heat) => heat.peak > NO_HEAT)
     .toSorted((a, b) => b.peak - a.peak || (order.get(a.id) ?? 0) - (order.get(b.id) ?? 0))
   const named = heats.length <= NAMED_SHARES + 1 ? heats : heats.slice(0, NAMED_SHARES)
   const rest = heats.slice(named.length)

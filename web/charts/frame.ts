@@ -4,7 +4,8 @@ import type { AxisName } from './columns.ts'
 import type { Layout } from './layout.ts'
 import { axisPrefix, domainOf, tickText } from './plot.ts'
 import type { Plot, PlotSource } from './plot.ts'
-import { fractionOf } from './scale.ts'
+import { fractionOf, roundStep } from './scale.ts'
+import type { Domain } from './scale.ts'
 
 export interface FrameLine {
   /** Pixels below the plot's top. */
@@ -31,10 +32,16 @@ export interface PlotFrameParts {
 
 const inside = (fraction: number) => Math.min(Math.max(fraction, 0), 1)
 
-/** Ticks of an axis; the last one carries the unit. */
+/** At most six ticks from zero: no range bar gives them. */
+function multiples({ min, max }: Domain): number[] {
+  const step = roundStep(min, max, 5)
+  return Array.from({ length: Math.floor(max / step + 1e-9) + 1 }, (_, i) => Number((i * step).toPrecision(12)))
+}
+
+/** Ticks of an axis, those of the range bar against the input; the last one carries the unit. */
 export function axisTicks(source: PlotSource, axis: AxisName): FrameTick[] {
   const domain = domainOf(source, axis)
-  const values = linearTicks(domain, 5)
+  const values = axis === 'input' ? linearTicks(domain, 5) : multiples(domain)
   const step = values.length > 1 ? values[1]! - values[0]! : 1
   const { factor, unit } = axisPrefix(domain.max, axis === 'input' ? 'V' : 'A')
   return values.map((value, i) => ({

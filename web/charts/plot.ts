@@ -59,9 +59,13 @@ export function domainOf(source: PlotSource, axis: AxisName): Domain {
   return axis === 'input' ? source.inputDomain : source.loadDomain
 }
 
-/** Smallest and largest drawn value of a column over all designs; undefined where nothing solved. */
-export function extentOver(source: PlotSource, axis: AxisName, column: string): [number, number] | undefined {
-  const domain = domainOf(source, axis)
+/** Smallest and largest value of a column over all designs where the axis lies in `domain`; undefined where nothing solved. */
+export function extentOver(
+  source: PlotSource,
+  axis: AxisName,
+  column: string,
+  domain = domainOf(source, axis),
+): [number, number] | undefined {
   let low = Infinity
   let high = -Infinity
   for (const design of source.designs) {

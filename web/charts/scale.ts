@@ -11,7 +11,7 @@ export interface ValueAxis extends Domain {
 }
 
 /** The smallest step of the 1-2-5 series for which `low` to `high` takes at most `most` steps between multiples. */
-function roundStep(low: number, high: number, most: number): number {
+export function roundStep(low: number, high: number, most: number): number {
   let decade = 10 ** Math.floor(Math.log10((high - low) / most))
   for (;;) {
     for (const lead of [1, 2, 5]) {

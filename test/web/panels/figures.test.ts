@@ -146,8 +146,15 @@ describe('parts', () => {
   })
   it('write values as they are printed on parts', () => {
     const blank = { id: 'X', role: '', ratings: {}, stress: {}, margin: 1 }
-    expect(partText({ ...blank, value: 4700, unit: 'Ω' })).toBe('4k7')
-    expect(partText({ ...blank, value: 10e-6, unit: 'F' })).toBe('10.0\u202FµF')
-    expect(partText({ ...blank, partNumber: 'BD139' })).toBe('BD139')
+    expect(partText({ ...blank, value: 4700, unit: 'Ω', partNumber: 'MF 0.25 W' })).toEqual({
+      main: '4k7',
+      more: 'MF 0.25 W',
+    })
+    expect(partText({ ...blank, value: 10e-6, unit: 'F' }).main).toBe('10.0\u202FµF')
+    // a part number names the value already
+    expect(partText({ ...blank, value: 4.3, unit: 'V', partNumber: 'BZX55C4V3' })).toEqual({
+      main: 'BZX55C4V3',
+      more: '',
+    })
   })
 })

@@ -5,9 +5,10 @@ import type { Plot, PlotLimit, PlotSource } from '../plot.ts'
 import { roundAxis } from '../scale.ts'
 
 export function loadRegulationPlot(source: PlotSource): Plot {
-  const { output, limits } = source.requirements
+  const { output, limits, load } = source.requirements
   const allowed = limits.loadRegulation === undefined ? undefined : limits.loadRegulation * output.voltage
-  const [low, high] = extentOver(source, 'load', 'change') ?? [0, 0]
+  // by the required loads alone: an unloaded follower may rise by a volt, which is not the matter here
+  const [low, high] = extentOver(source, 'load', 'change', load) ?? [0, 0]
   const bottom = Math.min(low, -(allowed ?? 0) * 1.1, 0)
   const top = Math.max(high, 0)
   const { factor, unit } = axisPrefix(Math.max(-bottom, top, 1e-6), 'V')

@@ -5,7 +5,7 @@ import type { Plot, PlotSource } from '../plot.ts'
 import { roundAxis } from '../scale.ts'
 
 /** Share of the allowed band's width that is shown below and above it. */
-const ROOM = 0.25
+const ROOM = 0.2
 
 export function outputPlot(source: PlotSource): Plot {
   const { voltage, tolerance } = source.requirements.output

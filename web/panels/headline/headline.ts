@@ -84,23 +84,31 @@ export function contrast(leader: Figures, other: Figures): string {
   return best === worst ? best.text : `${best.text} and ${worst.text}`
 }
 
-function meetSentences(meeting: readonly Standing[], every: string): string[] {
+/** What a design meets: all, or all that this version can judge. */
+function everyOf(standing: readonly Standing[]): string {
+  const isPartial = standing.some(({ design }) => design.notEvaluated.length > 0)
+  return isPartial ? 'every requirement that was evaluated' : 'every requirement'
+}
+
+function meetSentences(meeting: readonly Standing[]): string[] {
   const [leader, ...others] = meeting as [Standing, ...Standing[]]
   const hasScores = Number.isFinite(leader.score) && leader.score > 0
   const level = hasScores ? meeting.filter(({ score }) => leader.score - score < LEVEL) : meeting
   const behind = meeting.filter((standing) => !level.includes(standing))
   const names = capital(listed(level.map(({ name }) => name)))
+  const every = everyOf(level)
+  const them = (standing: Standing) => (everyOf([standing]) === every ? 'them' : 'all that was evaluated')
   if (level.length > 1) {
     const tie = hasScores ? `are level at ${points(leader.score)}` : 'none leads, as nothing is weighted'
     const first = hasScores ? `${names} meet ${every} and ${tie}.` : `${names} meet ${every}; ${tie}.`
-    const rest = behind.length > 0 ? [`${capital(behind[0]!.name)} also meets them.`] : []
+    const rest = behind.length > 0 ? [`${capital(behind[0]!.name)} also meets ${them(behind[0]!)}.`] : []
     return [first, ...rest]
   }
   const [second, ...further] = others as [Standing, ...Standing[]]
   const sentences = [`${names} meets ${every} and leads by ${points(leader.score - second.score)}.`]
   const trait = contrast(leader.design.figures!, second.design.figures!)
-  sentences.push(`${capital(second.name)} also meets them${trait ? `, ${trait}` : ''}.`)
-  if (further.length > 0) sentences.push(`${capital(further[0]!.name)} meets them too.`)
+  sentences.push(`${capital(second.name)} also meets ${them(second)}${trait ? `, ${trait}` : ''}.`)
+  if (further.length > 0) sentences.push(`${capital(further[0]!.name)} meets ${them(further[0]!)} too.`)
   return sentences
 }
 
@@ -111,10 +119,9 @@ export function headline(comparison: Comparison): string {
   const short = all
     .filter(({ design }) => design.verdict !== 'meets')
     .toSorted((a, b) => missedChecks(a.design).length - missedChecks(b.design).length)
-  const isPartial = meeting.some(({ design }) => design.notEvaluated.length > 0)
-  const every = isPartial ? 'every requirement that was evaluated' : 'every requirement'
-  if (meeting.length > 1) return [...meetSentences(meeting, every), ...shortSentences(short)].join(' ')
-  if (meeting.length === 1) return [`Only ${meeting[0]!.name} meets ${every}.`, ...shortSentences(short)].join(' ')
+  if (meeting.length > 1) return [...meetSentences(meeting), ...shortSentences(short)].join(' ')
+  if (meeting.length === 1)
+    return [`Only ${meeting[0]!.name} meets ${everyOf(meeting)}.`, ...shortSentences(short)].join(' ')
   const built = short.filter(({ design }) => design.circuit)
   if (built.length === 0) return 'None of the three can be built to these requirements.'
   return ['No design meets every requirement.', ...shortSentences(short)].join(' ')

@@ -1,7 +1,7 @@
 /** The margin note beside the headline: what is tight and what was not judged. */
 import type { Comparison, Design } from '../../../engine/compare/comparison.ts'
 import { markOf } from '../../charts/marks.ts'
-import { capital, checkWords, listed, margins } from '../lane/checks.ts'
+import { checkWords, listed, margins } from '../lane/checks.ts'
 
 export interface Note {
   readonly title: string
@@ -41,19 +41,21 @@ export function marginNotes(comparison: Comparison): Note[] {
   }
   const unsolved = comparison.designs.filter((design) => design.unsolved.length > 0)
   if (unsolved.length > 0) {
-    const names = unsolved.map(
-      ({ topology, unsolved: points }) => `${points.length} of ${markOf(topology).name.toLowerCase()}`,
-    )
-    notes.push({ title: 'Without a solution:', text: `${capital(listed(names))}; their numbers are left out.` })
+    const names = unsolved.map(({ topology, unsolved: points }) => {
+      return `${points.length} ${points.length === 1 ? 'condition' : 'conditions'} of ${markOf(topology).name.toLowerCase()}`
+    })
+    notes.push({ title: 'Without a solution:', text: `${listed(names)}; no numbers are given there.` })
   }
   return notes
 }
 
-/** Cautions of all designs, each once, in the order of the designs. */
+/** Cautions of all designs, each once: first those of some designs, then those of all. */
 export function cautionsOf({ designs }: Comparison): { text: string; names: string[] }[] {
   const byText = new Map<string, string[]>()
   for (const { topology, cautions } of designs) {
     for (const text of cautions) byText.set(text, [...(byText.get(text) ?? []), markOf(topology).name.toLowerCase()])
   }
-  return [...byText].map(([text, names]) => ({ text, names: names.length === designs.length ? [] : names }))
+  return [...byText]
+    .toSorted(([, a], [, b]) => Math.floor(a.length / designs.length) - Math.floor(b.length / designs.length))
+    .map(([text, names]) => ({ text, names: names.length === designs.length ? [] : names }))
 }

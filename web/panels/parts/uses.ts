@@ -2,16 +2,18 @@
 import type { Part } from '../../../engine/compare/comparison.ts'
 import { formatQuantity, formatValueCode } from '../../../engine/units/index.ts'
 
-/** `4k7`, `10 µF`, `BD139`; the part number where there is one, with its value where that says more. */
-export function partText({ value, unit, partNumber }: Part): string {
-  const code =
-    value === undefined
-      ? undefined
-      : unit === 'Ω' || unit === 'ohm'
-        ? formatValueCode(value)
-        : formatQuantity(value, unit ?? '')
-  if (partNumber && code && unit !== 'Ω' && unit !== 'ohm') return `${partNumber}, ${code}`
-  return code ?? partNumber ?? '–'
+/** A part's text in two weights: what to ask for, and what else is known of it. */
+export interface PartText {
+  readonly main: string
+  readonly more: string
+}
+
+/** A resistor is asked for by its value code, `4k7`, in a series; all else by its part number, which names its value. */
+export function partText({ value, unit = '', partNumber = '' }: Part): PartText {
+  const isResistor = unit === 'Ω' || unit === 'ohm'
+  if (value !== undefined && isResistor) return { main: formatValueCode(value), more: partNumber }
+  if (partNumber !== '') return { main: partNumber, more: '' }
+  return { main: value === undefined ? '–' : formatQuantity(value, unit), more: '' }
 }
 
 export interface RatingUse {
