@@ -90,6 +90,53 @@ export function amplifierInputScale(p: Float64Array, at: number, v: Float64Array
   return (0.25 * (swing + Math.sqrt(swing * swing + 0.01))) / p[at + A0]!
 }
 
+/** An amplifier's working point as two numbers without units: the drive A0·x/S, and the output current before its limit over the limit. */
+export interface AmplifierDrive {
+  drive: number
+  current: number
+  /** The end (-1 or 1) of the believable range that it had to stop at, 0 for none. */
+  limit: -1 | 0 | 1
+}
+
+/** Up to here both tanh have a slope to steer by. */
+const STEERABLE_DRIVE = 3
+const STEERABLE_CURRENT = 1.8
+/** Beyond here they are flat to a few parts in a hundred million, and there is nothing left to steer by. */
+export const FLAT_DRIVE = 9
+export const FLAT_CURRENT = 6
+
+/**
+ * Turns `into`, the working point of the last evaluation, into the one that delivers `io` amperes at these voltages, as
+ * near to it as the steerable range goes; that range reaches a little beyond the last point, so that a working point close
+ * to a rail is walked up to and not jumped over.
+ */
+export function amplifierDriveFor(
+  p: Float64Array,
+  at: number,
+  v: Float64Array,
+  from: number,
+  io: number,
+  into: AmplifierDrive,
+): void {
+  const reachUp = Math.min(FLAT_CURRENT, Math.max(STEERABLE_CURRENT, into.current + 1))
+  const reachDown = Math.max(-FLAT_CURRENT, Math.min(-STEERABLE_CURRENT, into.current - 1))
+  const most = io >= 0 ? p[at + ISRC]! : p[at + ISNK]!
+  const asked = io / most
+  const i = asked >= 1 ? Infinity : asked <= -1 ? -Infinity : Math.atanh(asked)
+  const current = i > reachUp ? reachUp : i < reachDown ? reachDown : i
+  const e = v[from + 2]! + (most * current) / p[at + RO_INVERSE]!
+  const high = v[from + 3]! - p[at + DH]!
+  const low = v[from + 4]! + p[at + DL]!
+  const level = high > low ? (2 * e - high - low) / (high - low) : 1
+  const u = level >= 1 ? Infinity : level <= -1 ? -Infinity : Math.atanh(level)
+  const up = Math.min(FLAT_DRIVE, Math.max(STEERABLE_DRIVE, into.drive + 2))
+  const down = Math.max(-FLAT_DRIVE, Math.min(-STEERABLE_DRIVE, into.drive - 2))
+  const drive = u > up ? up : u < down ? down : u
+  into.limit = drive !== u ? (u > 0 ? 1 : -1) : current !== i ? (i > 0 ? 1 : -1) : 0
+  into.drive = drive
+  into.current = current
+}
+
 /**
  * Terminals [p, m, out, vP, vM] in `v[from..]`: writes the currents into them to out[to..to+4] and the derivatives
  * d(current t)/d(voltage s) to out[to + 5 + 5t + s].

@@ -4,7 +4,8 @@ import { evaluateBjt } from '../devices/bjt.ts'
 import { LOAD_FULL_ABOVE, LOAD_KNEE } from '../devices/currentSource.ts'
 import { evaluateDiode } from '../devices/diode.ts'
 import { evaluateReference } from '../devices/reference.ts'
-import { limitDiode, limitDrive, limitTransistorBc, limitTransistorBe } from './limiting.ts'
+import { limitLoad, nextDrive, rememberDrive, startDrive } from './drive.ts'
+import { limitDiode, limitTransistorBc, limitTransistorBe } from './limiting.ts'
 import {
   AMPLIFIERS,
   ANCHOR,
@@ -47,30 +48,37 @@ export function evaluate(plan: Int32Array, m: Float64Array, isFirst: boolean): b
     m[o] = i
     m[o + 1] = -i
   }
-  if (plan[LOADS]! < plan[BRANCHES + 1]!) evaluateSources(plan, m, size)
-  let isLimited = false
-  if (plan[DIODES]! < plan[DIODES + 1]!) isLimited = evaluateDiodes(plan, m, size, isFirst)
+  let isLimited = plan[LOADS]! < plan[BRANCHES + 1]! && evaluateSources(plan, m, size, isFirst)
+  if (plan[DIODES]! < plan[DIODES + 1]!) isLimited = evaluateDiodes(plan, m, size, isFirst) || isLimited
   if (plan[TRANSISTORS]! < plan[TRANSISTORS + 1]!) isLimited = evaluateTransistors(plan, m, size, isFirst) || isLimited
   if (plan[AMPLIFIERS]! < plan[AMPLIFIERS + 1]!) isLimited = evaluateAmplifiers(plan, m, size, isFirst) || isLimited
   if (plan[REFERENCES]! < plan[REFERENCES + 1]!) evaluateReferences(plan, m, size)
   return isLimited
 }
 
-function evaluateSources(plan: Int32Array, m: Float64Array, size: number): void {
+function evaluateSources(plan: Int32Array, m: Float64Array, size: number, isFirst: boolean): boolean {
   const full = m[LOAD]!
   let pc = plan[LOADS]!
-  for (const end = plan[LOADS + 1]!; pc < end; pc += 3) {
+  let isLimited = false
+  for (const end = plan[LOADS + 1]!; pc < end; pc += 4) {
     const p = plan[pc]!
     const n = plan[pc + 1]!
     const o = plan[pc + 2]!
+    const last = plan[pc + 3]!
     const u = (m[p]! - m[n]!) / LOAD_KNEE
+    const at = isFirst ? u : limitLoad(u, m[last]!)
+    m[last] = at
     // what evaluateLoad does, spared its calls: this runs in every iteration and is flat in regulation
     let i = full
     let g = 0
-    if (u < LOAD_FULL_ABOVE) {
-      const t = Math.tanh(u)
+    if (at < LOAD_FULL_ABOVE) {
+      const t = Math.tanh(at)
       i = full * t
       g = (full * (1 - t * t)) / LOAD_KNEE
+    }
+    if (at !== u) {
+      isLimited = true
+      i += g * LOAD_KNEE * (u - at)
     }
     m[o] = i
     m[o + 1] = -i
@@ -97,6 +105,7 @@ function evaluateSources(plan: Int32Array, m: Float64Array, size: number): void 
     m[p + size]! += m[row]!
     m[n + size]! -= m[row]!
   }
+  return isLimited
 }
 
 function evaluateDiodes(plan: Int32Array, m: Float64Array, size: number, isFirst: boolean): boolean {
@@ -173,19 +182,17 @@ function evaluateAmplifiers(plan: Int32Array, m: Float64Array, size: number, isF
     for (let t = 0; t < 5; t += 1) m[scratch + t] = m[plan[pc + t]!]!
     const unit = amplifierInputScale(m, d, m, scratch)
     const drive = amplifierInput(m, d, m, scratch) / unit
-    const to = isFirst ? drive : limitDrive(drive, m[last]!)
-    m[last] = to
-    if (to === drive) {
-      evaluateAmplifier(m, d, m, scratch, m, o)
-    } else {
+    const to = isFirst ? startDrive(m, d, scratch, last, drive) : nextDrive(m, d, scratch, o, last, drive)
+    const half = 0.5 * (to - drive) * unit
+    if (to !== drive) {
       isLimited = true
       // half on each input, so that the common mode stays
-      const half = 0.5 * (to - drive) * unit
       m[scratch]! += half
       m[scratch + 1]! -= half
-      evaluateAmplifier(m, d, m, scratch, m, o)
-      for (let t = 0; t < 5; t += 1) m[o + t]! -= (m[o + 5 + 5 * t]! - m[o + 6 + 5 * t]!) * half
     }
+    evaluateAmplifier(m, d, m, scratch, m, o)
+    rememberDrive(m, scratch, o, last, to)
+    if (to !== drive) for (let t = 0; t < 5; t += 1) m[o + t]! -= (m[o + 5 + 5 * t]! - m[o + 6 + 5 * t]!) * half
     for (let t = 0; t < 5; t += 1) m[plan[pc + t]! + size]! += m[o + t]!
   }
   return isLimited

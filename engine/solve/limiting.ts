@@ -1,4 +1,4 @@
-/** Keeps Newton's steps where a junction's exponential, or an amplifier's gain, can still be believed. */
+/** Keeps Newton's steps where a junction's exponential can still be believed. */
 import { BJT_NFVT, BJT_NRVT, BJT_SIGN, BJT_VCRIT_BC, BJT_VCRIT_BE } from '../devices/bjt.ts'
 import { DIODE_BV, DIODE_NBVT, DIODE_NVT, DIODE_VCRIT, DIODE_WCRIT } from '../devices/diode.ts'
 
@@ -95,25 +95,4 @@ function limitEnd(
   const v = sign * (vb - end)
   const limited = isFirst ? startJunction(v, nvt, vcrit) : limitJunction(v, old, nvt, vcrit)
   return limited === v ? end : vb - sign * limited
-}
-
-/** Drive, in units of S/A0, up to which tanh still has a slope to steer by. */
-const STEERABLE = 2
-
-/**
- * The same for an amplifier's input, in units of S/A0. Plain Newton latches on a rail, where tanh is flat: coming back
- * from there begins at the edge of the steerable range, and no step inside it is longer than one unit. Going out it may
- * double, so that an amplifier that is to saturate still gets there.
- */
-export function limitDrive(next: number, old: number): number {
-  // flat on both sides of the step: nothing to overshoot
-  if (next * old > 0 && Math.abs(next) >= STEERABLE && Math.abs(next) <= Math.abs(old)) return next
-  const isOutward = Math.abs(next) > Math.abs(old) && next * old >= 0
-  if (isOutward && Math.abs(old) >= STEERABLE) {
-    const most = 4 * Math.abs(old)
-    return Math.abs(next) > most ? Math.sign(next) * most : next
-  }
-  const from = old > STEERABLE ? STEERABLE : old < -STEERABLE ? -STEERABLE : old
-  const step = next - from
-  return step > 1 ? from + 1 : step < -1 ? from - 1 : next
 }

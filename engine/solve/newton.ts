@@ -11,9 +11,9 @@ export const NON_FINITE = 3
 
 /**
  * A state is the solution when the last step was below this, in volts: what is left after it is its square over a
- * junction's 50 mV, 1e-12 V.
+ * junction's 50 mV, 2e-13 V.
  */
-const LAST_STEP = 2e-7
+const LAST_STEP = 1e-7
 /** Below this step, in volts, the next one re-uses the factors: the Jacobian has moved by less than 1 %. */
 const CHORD_STEP = 1e-4
 /** Current balance: so many amperes, and as much as so many volts on the node's own conductance draw. */
@@ -32,7 +32,7 @@ const PATIENCE = 8
 const QUIET_ENOUGH = 3
 const QUIET_AMPERES = 1e-15
 /** Longest step of any unknown in volts (amperes for a floating source's current). */
-const LONGEST_STEP = 200
+const LONGEST_STEP = 5
 
 /**
  * Solves from the state in `ws.x`; true solutions only. On success `ws.out` holds the currents at the final state and
@@ -121,21 +121,27 @@ function unsettledImbalance(plan: Int32Array, m: Float64Array): number {
   return worst
 }
 
-/** Moves every unknown by its share of `dx`; the size of the largest change, or Infinity where one is no number. */
+/**
+ * Moves every unknown along `dx`, the whole step shortened where its longest part is too long: linear relations between
+ * nodes (a divider, a tied pair) hold along it, which clipping single unknowns would break. Returns the size of the
+ * largest change asked for, or Infinity where one is no number.
+ */
 function takeStep(plan: Int32Array, m: Float64Array): number {
   const size = plan[SIZE]!
+  const first = plan[FIRST_UNKNOWN]!
   const end = plan[X]! + size
   let step = 0
   let sum = 0
-  for (let k = plan[FIRST_UNKNOWN]!; k < end; k += 1) {
-    let change = m[k + 2 * size]!
+  for (let k = first; k < end; k += 1) {
+    const change = m[k + 2 * size]!
     const absolute = change < 0 ? -change : change
     sum += absolute
     if (absolute > step) step = absolute
-    if (absolute > LONGEST_STEP) change = change > 0 ? LONGEST_STEP : -LONGEST_STEP
-    m[k]! -= change
   }
-  return sum < Infinity ? step : Infinity
+  if (!(sum < Infinity)) return Infinity
+  const share = step > LONGEST_STEP ? LONGEST_STEP / step : 1
+  for (let k = first; k < end; k += 1) m[k]! -= share * m[k + 2 * size]!
+  return step
 }
 
 /** Continuation: a conductance from every unknown node to its guess, added to the currents. */

@@ -3,6 +3,7 @@
  * every integer of a record is the absolute place of a double, so that no object is looked up between two additions.
  */
 import type { DeviceSet, Elimination, Layout } from './circuit.ts'
+import { AMPLIFIER_MEMORY } from './drive.ts'
 
 /** Places of single doubles: the load's current and the share of the sources let through; the continuation's conductance. */
 export const LOAD = 0
@@ -36,7 +37,7 @@ export function mapMemory(layout: Layout, entries: number): Memory {
     next += length
     return next - length
   }
-  const { size, diodes, transistors, amplifiers } = layout
+  const { size, diodes, transistors, amplifiers, loads } = layout
   return {
     x: section(size),
     f: section(size),
@@ -46,7 +47,7 @@ export function mapMemory(layout: Layout, entries: number): Memory {
     derived: section(layout.derivedLength),
     conductance: section(layout.resistors.count),
     branch: section(layout.sources.branchRow.length),
-    last: section(diodes.count + 2 * transistors.count + amplifiers.count),
+    last: section(diodes.count + 2 * transistors.count + AMPLIFIER_MEMORY * amplifiers.count + loads.count),
     terminal: section(5),
     currents: section(layout.terminalFrom.length),
     power: section(layout.partCount),
@@ -72,7 +73,7 @@ export const POWER = 9
 export const OUT_END = 10
 /** Conductance, x of both ends, place of the two currents. */
 export const RESISTORS = 11
-/** x of both ends, place of currents and derivatives. */
+/** x of both ends, place of currents and derivatives, last voltage. */
 export const LOADS = 12
 /** x of both ends, place of the two currents, the current. */
 export const FIXED = 13
@@ -82,7 +83,7 @@ export const BRANCHES = 14
 export const DIODES = 15
 /** x of the three terminals, derived values, currents and derivatives, last two voltages. */
 export const TRANSISTORS = 16
-/** x of the five terminals, derived values, currents and derivatives, last drive. */
+/** x of the five terminals, derived values, currents and derivatives, last evaluation. */
 export const AMPLIFIERS = 17
 /** x of the three terminals, derived values, currents and derivatives. */
 export const REFERENCES = 18
@@ -147,7 +148,12 @@ export function writePlan(layout: Layout, memory: Memory, elimination: Eliminati
   )
   records(
     LOADS,
-    counted(loads.count, (k) => [x + loads.terminals[2 * k]!, x + loads.terminals[2 * k + 1]!, out + loads.outAt[k]!]),
+    counted(loads.count, (k) => [
+      x + loads.terminals[2 * k]!,
+      x + loads.terminals[2 * k + 1]!,
+      out + loads.outAt[k]!,
+      memory.last + diodes.count + 2 * transistors.count + AMPLIFIER_MEMORY * amplifiers.count + k,
+    ]),
   )
   records(
     FIXED,
@@ -169,7 +175,7 @@ export function writePlan(layout: Layout, memory: Memory, elimination: Eliminati
   )
   devices(DIODES, diodes, 2, { at: 0, each: 1 })
   devices(TRANSISTORS, transistors, 3, { at: diodes.count, each: 2 })
-  devices(AMPLIFIERS, amplifiers, 5, { at: diodes.count + 2 * transistors.count, each: 1 })
+  devices(AMPLIFIERS, amplifiers, 5, { at: diodes.count + 2 * transistors.count, each: AMPLIFIER_MEMORY })
   devices(REFERENCES, references, 3)
   records(
     STAMPS,

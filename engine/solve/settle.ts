@@ -9,8 +9,8 @@ const THERMAL_RUNAWAY = 5
 
 /** Kelvin between a junction's temperature and the one its own power asks for, in every part, at the end. */
 const SELF_CONSISTENT = 1e-5
-/** Beyond this, in degrees Celsius, there is no part left to heat. */
-const HOTTEST = 500
+/** Beyond this, in degrees Celsius, no part is left to heat and no model holds. */
+const HOTTEST = 400
 const PASSES = 80
 /** Largest step of a temperature in kelvin: models are steep, and a first power may be a hundred times too large. */
 const LONGEST_STEP = 60

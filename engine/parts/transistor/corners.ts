@@ -96,6 +96,17 @@ export interface LeakageCorner {
  * a sample of more gain must leak less to pass. Where the sheet prints a hot limit too, the doubling follows from both.
  */
 export function leakageCorner(row: TransistorRow): LeakageCorner {
+  const known = LEAKAGES.get(row)
+  if (known) return known
+  const corner = leakageFromSheet(row)
+  LEAKAGES.set(row, corner)
+  return corner
+}
+
+/** Rows never change, and the search for a leakage behind ICEO costs more than a whole operating point. */
+const LEAKAGES = new WeakMap<TransistorRow, LeakageCorner>()
+
+function leakageFromSheet(row: TransistorRow): LeakageCorner {
   const { kind, max, voltage, temperature, hot } = row.leakage
   const doublesEvery = hot ? (hot.temperature - temperature) / Math.log2(hot.max / max) : LEAKAGE_DOUBLES_EVERY
   if (kind !== 'ICEO') return { max, tnom: temperature, doublesEvery }

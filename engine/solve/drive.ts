@@ -1,0 +1,82 @@
+/**
+ * Where to evaluate what saturates: an amplifier, whose gain makes plain Newton latch on a rail, and a load, whose tanh is
+ * flat in regulation. The step of either is taken in its output current: the tangent of the last evaluation says what
+ * current the circuit asks of it, and it is evaluated where it delivers just that. A loop of any gain then lands within a
+ * few steps. What is kept of an evaluation lies at `last` in the doubles `m`.
+ */
+import { type AmplifierDrive, FLAT_CURRENT, FLAT_DRIVE, amplifierDriveFor } from '../devices/amplifier.ts'
+
+/** Of an amplifier: its drive, its current over the limit, its input, its output current, its five voltages. */
+export const AMPLIFIER_MEMORY = 9
+const DRIVE = 0
+const CURRENT = 1
+const INPUT = 2
+const OUTPUT_CURRENT = 3
+const VOLTAGES = 4
+
+/** Steps of the drive, in units of S/A0, below this are believed: tanh bends by less than a per cent over them. */
+const BELIEVED = 0.1
+/** A start is taken at its word up to this drive; beyond it, a guess is right about volts and not about microvolts. */
+const CREDIBLE = 3
+const wanted: AmplifierDrive = { drive: 0, current: 0, limit: 0 }
+
+/** The first evaluation: at the drive as it is, or at the one that leaves the output where it stands, unloaded. */
+export function startDrive(m: Float64Array, d: number, from: number, last: number, drive: number): number {
+  wanted.drive = 0
+  wanted.current = 0
+  const isCredible = Math.abs(drive) <= CREDIBLE
+  if (!isCredible) amplifierDriveFor(m, d, m, from, 0, wanted)
+  m[last + CURRENT] = wanted.current
+  m[last + INPUT] = drive
+  return isCredible ? drive : wanted.drive
+}
+
+/** Any later one. `o` is where the last evaluation left currents and derivatives, `from` where the voltages are now. */
+export function nextDrive(m: Float64Array, d: number, from: number, o: number, last: number, drive: number): number {
+  const lastDrive = m[last + DRIVE]!
+  const lastCurrent = m[last + CURRENT]!
+  const lastInput = m[last + INPUT]!
+  let io = m[last + OUTPUT_CURRENT]!
+  for (let t = 0; t < 5; t += 1) io -= m[o + 15 + t]! * (m[from + t]! - m[last + VOLTAGES + t]!)
+  wanted.drive = lastDrive
+  wanted.current = lastCurrent
+  amplifierDriveFor(m, d, m, from, io, wanted)
+  m[last + CURRENT] = wanted.current
+  m[last + INPUT] = drive
+  if (Math.abs(drive - wanted.drive) <= BELIEVED) return drive
+  // overdriven twice running: it does saturate, and no step of its own will change that
+  if (Math.abs(drive) > FLAT_DRIVE && Math.abs(lastInput) > FLAT_DRIVE && drive * lastInput > 0) return drive
+  const side = wanted.limit
+  if (side === 0) return wanted.drive
+  const isBeyond = drive * side >= wanted.drive * side
+  if (isBeyond) return lastDrive * side >= FLAT_DRIVE || lastCurrent * side >= FLAT_CURRENT ? drive : wanted.drive
+  // the input contradicts the output: back to where it can be steered
+  return lastDrive * side > CREDIBLE ? side * CREDIBLE : wanted.drive
+}
+
+/** Keeps what the next step needs of an evaluation at the voltages `from`, its currents at `o`. */
+export function rememberDrive(m: Float64Array, from: number, o: number, last: number, drive: number): void {
+  m[last + DRIVE] = drive
+  m[last + OUTPUT_CURRENT] = -m[o + 2]!
+  for (let t = 0; t < 5; t += 1) m[last + VOLTAGES + t] = m[from + t]!
+}
+
+/** Share of its current up to which a load's tanh still has a slope to steer by, and the voltage there in units of its knee. */
+const STEERABLE_LOAD = 0.95
+const LOAD_EDGE = Math.atanh(STEERABLE_LOAD)
+
+/**
+ * Where a load is evaluated, in units of its knee: as it stands where both ends of the step are flat, else where it draws
+ * the current that the last tangent asks for. A shorted output, a load of far more than the circuit can deliver, is
+ * thereby found from any start.
+ */
+export function limitLoad(next: number, old: number): number {
+  if (Math.abs(next - old) <= BELIEVED || (next >= LOAD_EDGE && old >= LOAD_EDGE)) return next
+  if (old > LOAD_EDGE) return LOAD_EDGE
+  if (old < -LOAD_EDGE) return -LOAD_EDGE
+  const t = Math.tanh(old)
+  const asked = t + (1 - t * t) * (next - old)
+  if (asked >= STEERABLE_LOAD) return old >= LOAD_EDGE ? next : LOAD_EDGE
+  if (asked <= -STEERABLE_LOAD) return -LOAD_EDGE
+  return Math.atanh(asked)
+}
