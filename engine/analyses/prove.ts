@@ -64,6 +64,9 @@ export const isUnprovable = (x: Proof | Unprovable): x is Unprovable => 'unprova
 
 type Read = (seen: Observation) => number
 
+/** Below this share of a rating its worst corner is not refined. */
+const HARDLY_USED = 0.6
+
 export function prove(design: SizedDesign, requirements: Requirements): Proof | Unprovable {
   const prepared = prepare(design)
   const observer = createObserver(prepared, requirements.input.nominal, requirements.load.nominal)
@@ -85,10 +88,16 @@ export function prove(design: SizedDesign, requirements: Requirements): Proof | 
     direction: 1 | -1,
     among: readonly number[],
     modes: readonly ThermalCode[],
+    isWorthRefining?: (worst: number) => boolean,
   ): Found | undefined => {
     const cases = modes.flatMap((mode) => among.map((condition) => ({ mode, condition })))
     const worst = findWorst(
-      { direction, conditions: cases.length, value: (b, k) => read(look(b, cases[k]!.condition, cases[k]!.mode)) },
+      {
+        direction,
+        conditions: cases.length,
+        value: (b, k) => read(look(b, cases[k]!.condition, cases[k]!.mode)),
+        ...(isWorthRefining ? { isWorthRefining } : {}),
+      },
       tolerances,
     )
     for (const f of worst?.failures ?? []) note(f.board, cases[f.condition]!.condition, cases[f.condition]!.mode)
@@ -130,9 +139,18 @@ export function prove(design: SizedDesign, requirements: Requirements): Proof | 
     return { unprovable: true, design, unsolved: [...unsolved.values()], observer }
 
   const stressed = [...conditions.corners, ...conditions.unloaded]
-  const limits = prepared.limits.map((_, k) => worstPoint((s) => s.use[k]!, 1, stressed, [SETTLED]) ?? lowest)
+  const limits = prepared.limits.map(
+    (_, k) =>
+      worstPoint(
+        (s) => s.use[k]!,
+        1,
+        stressed,
+        [SETTLED],
+        (use) => use > HARDLY_USED,
+      ) ?? lowest,
+  )
   const ripple = conditions.ripplePairs.length > 0 ? worstPair(conditions.ripplePairs, FROZEN) : undefined
-  const atFault = proveShort(observer, conditions, tolerances)
+  const atFault = proveShort(observer, conditions, tolerances, requirements.limits.survivesShort)
   const startUp = design.mayNotStart ? proveStartUp(design, requirements) : undefined
   return {
     design,
@@ -153,32 +171,40 @@ export function prove(design: SizedDesign, requirements: Requirements): Proof | 
   }
 }
 
-/** The shorted output at the highest input: the largest current, and what the short asks of every rating once it has settled. */
-function proveShort(observer: Observer, conditions: Conditions, tolerances: number): Proof['shortCircuit'] {
+/**
+ * The shorted output at the highest input: the largest current, and what the short asks of every rating once it has
+ * settled. Where surviving it is no requirement, the nominal board alone says what happens.
+ */
+function proveShort(
+  observer: Observer,
+  conditions: Conditions,
+  tolerances: number,
+  isRequired: boolean,
+): Proof['shortCircuit'] {
   const nominal = new Int8Array(tolerances)
-  const search = (read: Read, mode: ThermalCode): Found | undefined => {
+  // A fault that runs away has no settled point: its current is then that of the first moment, and it does not survive.
+  const settles = conditions.shorted.every((c) => observer.observe(nominal, c, SETTLED).outcome === 0)
+  const mode: ThermalCode = settles ? SETTLED : COLD
+  const search = (read: Read): Found | undefined => {
     const worst = findWorst(
       {
         direction: 1,
         conditions: conditions.shorted.length,
         value: (b, k) => read(observer.observe(b, conditions.shorted[k]!, mode)),
+        isWorthRefining: (value) => isRequired && settles && value > HARDLY_USED,
       },
-      tolerances,
+      isRequired && settles ? tolerances : 0,
     )
     return worst && { value: worst.value, board: worst.board, condition: conditions.shorted[worst.condition]!, mode }
   }
-  // A fault that runs away has no settled point: its current is then that of the first moment, and it does not survive.
-  const settles = conditions.shorted.every((c) => observer.observe(nominal, c, SETTLED).outcome === 0)
-  const mode: ThermalCode = settles ? SETTLED : COLD
+  const whole = (found: Found | undefined): Found | undefined =>
+    found && found.board.length === tolerances ? found : found && { ...found, board: nominal }
   const terminal = observer.prepared.circuit.terminals[observer.prepared.circuit.element('load')]!
-  const currentOf = (board: Board, condition: number): number => {
-    const { outcome, ws } = observer.solve(board, condition, mode)
-    return outcome === 0 ? Math.abs(ws.currents[terminal]!) : NaN
-  }
-  const hottest = search((s) => s.heat, mode)
+  const hottest = whole(search((s) => s.heat))
   const board = hottest?.board ?? nominal
   const condition = hottest?.condition ?? conditions.shorted[0]!
-  const current = { value: currentOf(board, condition), board, condition, mode }
-  const use = observer.prepared.limits.map((_, k) => search((s) => s.use[k]!, mode) ?? current)
+  const { outcome, ws } = observer.solve(board, condition, mode)
+  const current = { value: outcome === 0 ? Math.abs(ws.currents[terminal]!) : NaN, board, condition, mode }
+  const use = observer.prepared.limits.map((_, k) => whole(search((s) => s.use[k]!)) ?? current)
   return { current, heat: hottest?.value ?? NaN, use, settles }
 }

@@ -11,6 +11,8 @@ export interface Target {
   readonly direction: 1 | -1
   /** How many conditions there are to try. */
   readonly conditions: number
+  /** Whether the worst corner found is worth refining; without it, always. A rating hardly used need not be known to the last per cent. */
+  readonly isWorthRefining?: (worst: number) => boolean
   /** The figure of one board at one condition; NaN where there is no solution. */
   readonly value: (board: Board, condition: number) => number
 }
@@ -52,6 +54,7 @@ export function findWorst(target: Target, tolerances: number): Worst | undefined
     consider(corner, condition)
   }
   if (!worst) return undefined
+  if (target.isWorthRefining && !target.isWorthRefining(worst.value)) return worst
   let improved = true
   for (let round = 0; improved && round < 4; round++) {
     improved = false

@@ -39,6 +39,8 @@ export const isUnbuilt = (x: Sized | Unbuilt): x is Unbuilt => 'refusal' in x
 
 /** Proofs that one variant may cost: candidates come most promising first. */
 const PROOFS_PER_VARIANT = 3
+/** A first look worse than this leaves nothing for a proof to save. */
+const PROMISING = 2.5
 /** How often a design is rebuilt with the stress that its own proof found. */
 const REVISIONS = 2
 
@@ -49,26 +51,48 @@ export function needOf(requirements: Requirements, pins: Pins = {}): Need {
 export function size(topology: Topology, need: Need): Sized | Unbuilt {
   let closest: Sized | undefined
   let refused: Unbuilt | undefined
+  let leftOut: { variant: Variant; first: Built } | undefined
   const rejected: string[] = []
-  for (const variant of topology.variants) {
-    if (!variant.suits(need)) continue
-    const attempt = sizeVariant(variant, need)
-    if (isUnbuilt(attempt)) {
-      refused ??= attempt
-      rejected.push(`${variant.name}: ${attempt.refusal.because}`)
-      continue
-    }
-    attempt.because = becauseOf(variant, rejected)
-    if (attempt.findings.length === 0) return attempt
-    rejected.push(`${variant.name}: ${attempt.findings[0]!.shortfall.because}`)
+  const consider = (attempt: Sized): void => {
+    rejected.push(`${attempt.variant.name}: ${attempt.findings[0]!.shortfall.because}`)
     if (!closest || severity(attempt.findings) < severity(closest.findings)) closest = attempt
   }
-  if (closest) {
-    closest.because = `No variant meets every requirement; ${closest.variant.title} comes closest.`
-    return closest
+  for (const variant of topology.variants) {
+    if (!variant.suits(need)) continue
+    const built = buildAll(variant, need)
+    if (!Array.isArray(built)) {
+      refused ??= built
+      rejected.push(`${variant.name}: ${built.refusal.because}`)
+      continue
+    }
+    const promising = built.filter(({ rank }) => rank <= PROMISING).slice(0, PROOFS_PER_VARIANT)
+    if (promising.length === 0 && (!leftOut || built[0]!.rank < leftOut.first.rank))
+      leftOut = { variant, first: built[0]! }
+    if (promising.length === 0) rejected.push(`${variant.name}: at first sight far outside the requirements.`)
+    const attempt = proveBest(variant, promising, need)
+    if (!attempt) continue
+    if (attempt.findings.length === 0) return { ...attempt, because: becauseOf(variant, rejected) }
+    consider(attempt)
   }
-  if (!refused) throw new Error(`sizing: no variant of ${topology.name} suits any requirement`)
-  return refused
+  if (!closest && leftOut) {
+    const attempt = proveBest(leftOut.variant, [leftOut.first], need)
+    if (attempt) consider(attempt)
+  }
+  if (closest)
+    return { ...closest, because: `No variant meets every requirement; ${closest.variant.title} comes closest.` }
+  if (refused) return refused
+  const variant = leftOut?.variant ?? topology.variants[0]!
+  return { variant, refusal: NOTHING_SOLVES }
+}
+
+/** What is said where circuits could be built but none of them has a solution. */
+const NOTHING_SOLVES: Refusal = {
+  refused: true,
+  requirement: 'solution',
+  required: 1,
+  achieved: 0,
+  unit: '1',
+  because: 'No part in the list comes near these requirements, or no circuit built from them has a solution.',
 }
 
 const becauseOf = (variant: Variant, rejected: readonly string[]): string =>
@@ -80,39 +104,44 @@ const becauseOf = (variant: Variant, rejected: readonly string[]): string =>
 export const severity = (findings: readonly Finding[]): number =>
   findings.reduce((sum, { severity: s }) => sum + 1 + Math.min(s, 20), 0)
 
-export function sizeVariant(variant: Variant, need: Need): Sized | Unbuilt {
+interface Built {
+  readonly candidate: Candidate
+  readonly design: SizedDesign
+  readonly rank: number
+}
+
+/** Every candidate that can be built, the most promising at first sight first. */
+function buildAll(variant: Variant, need: Need): Built[] | Unbuilt {
   const candidates = variant.candidates(need)
   if (isRefusal(candidates)) return { variant, refusal: candidates }
   let refusal: Refusal | undefined
-  const built: { candidate: Candidate; design: SizedDesign; rank: number }[] = []
+  const built: Built[] = []
   for (const candidate of candidates) {
     const design = build(variant, candidate, need, {})
-    if (isRefusal(design)) {
-      refusal ??= design
-      continue
-    }
-    built.push({ candidate, design, rank: glance(design, need.requirements) })
+    if (isRefusal(design)) refusal ??= design
+    else built.push({ candidate, design, rank: glance(design, need.requirements) })
   }
-  built.sort((a, b) => a.rank - b.rank)
+  if (built.length === 0) return { variant, refusal: refusal ?? NOTHING_SOLVES }
+  return built.toSorted((a, b) => a.rank - b.rank)
+}
+
+/** The first of these that meets, or the one that comes closest; undefined where none could be proven. */
+function proveBest(variant: Variant, built: readonly Built[], need: Need): Sized | undefined {
   let closest: Sized | undefined
-  for (const { candidate, design } of built.slice(0, PROOFS_PER_VARIANT)) {
+  for (const { candidate, design } of built) {
     const attempt = proveAndRevise(variant, candidate, design, need)
     if (!attempt) continue
     if (attempt.findings.length === 0) return attempt
     if (!closest || severity(attempt.findings) < severity(closest.findings)) closest = attempt
   }
-  if (closest) return closest
-  return {
-    variant,
-    refusal: refusal ?? {
-      refused: true,
-      requirement: 'solution',
-      required: 1,
-      achieved: 0,
-      unit: '1',
-      because: 'No part in the list comes near these requirements, or no circuit built from them has a solution.',
-    },
-  }
+  return closest
+}
+
+/** One variant alone, whatever its rank: for pinned parts and for tests. */
+export function sizeVariant(variant: Variant, need: Need): Sized | Unbuilt {
+  const built = buildAll(variant, need)
+  if (!Array.isArray(built)) return built
+  return proveBest(variant, built.slice(0, PROOFS_PER_VARIANT), need) ?? { variant, refusal: NOTHING_SOLVES }
 }
 
 function build(variant: Variant, candidate: Candidate, need: Need, demands: Demands): SizedDesign | Refusal {

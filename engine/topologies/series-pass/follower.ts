@@ -66,7 +66,7 @@ function candidates(need: Need, kind: Kind): Candidate[] | Refusal {
     const miss = (row: DiodeRow): number => Math.abs(row.vz.nominal / wanted - 1)
     return diodesNear(need, 'D1', wanted, output.tolerance + REACH)
       .toSorted((a, b) => miss(a) - miss(b))
-      .slice(0, 10)
+      .slice(0, 4)
       .flatMap((row) => [1, 3].map((factor) => candidate(need, kind, pass, row, factor, Vbe)))
   })
 }

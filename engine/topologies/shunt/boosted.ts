@@ -173,7 +173,7 @@ function candidates(need: Need): Candidate[] | Refusal {
     const miss = (row: DiodeRow): number => Math.abs(row.vz.nominal / wanted - 1)
     return diodesNear(need, 'D1', wanted, output.tolerance + REACH)
       .toSorted((a, b) => miss(a) - miss(b))
-      .slice(0, 8)
+      .slice(0, 5)
       .map((row) => candidate(need, pass, row, { Vbe, Vbe_hi, current }))
   })
 }

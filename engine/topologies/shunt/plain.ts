@@ -42,7 +42,7 @@ function candidates(need: Need): Candidate[] {
   return rows
     .map((row) => ({ row, rank: rank(row) }))
     .toSorted((a, b) => a.rank - b.rank)
-    .slice(0, 12)
+    .slice(0, 5)
     .flatMap(({ row }) => [1, 3].map((factor) => candidate(need, row, factor)))
 }
 
