@@ -41,7 +41,7 @@ const BOLTZMANN_OVER_CHARGE = 1.38064852e-23 / 1.6021766208e-19
  * Solver settings. At the library's default tolerances a breakdown diode is 0.2 mV off; its default conductance of 1e-12 S
  * across every junction, a crutch of the solver and no part of the models, is lowered until it no longer shows.
  */
-const OPTIONS = 'reltol=1e-7 abstol=1e-16 vntol=1e-10 gmin=1e-15 itl1=500'
+const OPTIONS = 'reltol=1e-7 abstol=1e-13 vntol=1e-10 gmin=1e-15 itl1=500'
 
 let decks = 0
 

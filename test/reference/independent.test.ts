@@ -1,0 +1,79 @@
+/**
+ * Every operating point and every worst corner of every design, rebuilt by the independent solver from the printed circuit,
+ * the printed condition, the printed temperatures and the printed overrides, and from nothing else.
+ *
+ * A feedback circuit can rest in more than one state; there the printed voltages say where the independent search begins.
+ * They select the branch only: the solver lets go of them before it accepts an answer. All other circuits start from nothing.
+ */
+import { afterAll, describe, expect, test } from 'vitest'
+import { compare, type Design, type Study } from '../../engine/index.ts'
+import { TOPOLOGIES } from '../../engine/topologies/index.ts'
+import { exampleStudies } from '../fixtures/studies/examples.ts'
+import { generateStudies } from '../fixtures/studies/generate.ts'
+import { disagreements } from './independent/agreement.ts'
+import { printedPoints } from './independent/points.ts'
+import { solveIndependently } from './independent/solver.ts'
+
+const SEED = 20
+const COUNT = 60
+const PATIENCE = 60_000
+
+const seen = { points: 0, verdicts: new Map<string, number>(), variants: new Map<string, number>() }
+const count = (map: Map<string, number>, key: string): void => void map.set(key, (map.get(key) ?? 0) + 1)
+
+/** One sentence for each printed number that is not confirmed. */
+async function unconfirmed(design: Design): Promise<string[]> {
+  const { circuit, topology } = design
+  if (circuit === undefined) return []
+  const found: string[] = []
+  for (const { name, point, overrides } of printedPoints(design)) {
+    const { condition, junction } = point
+    const near = topology === 'feedback' ? { near: point.nodeVoltages } : {}
+    seen.points++
+    try {
+      const theirs = await solveIndependently(circuit, { condition, junction, overrides, ...near })
+      found.push(...disagreements(point, theirs).map((one) => `${topology}, ${name}: ${one}`))
+    } catch (problem) {
+      const [first] = String(problem).split('\n')
+      found.push(`${topology}, ${name} at ${JSON.stringify(condition)}: ${first}`)
+    }
+  }
+  return found
+}
+
+async function check(study: Study): Promise<void> {
+  const { designs } = compare(study)
+  expect(designs.map((design) => design.topology)).toEqual(['shunt', 'series-pass', 'feedback'])
+  const found: string[] = []
+  for (const design of designs) {
+    count(seen.verdicts, design.verdict)
+    if (design.circuit !== undefined) count(seen.variants, `${design.topology}, ${design.variant}`)
+    found.push(...(await unconfirmed(design)))
+  }
+  expect(found).toEqual([])
+}
+
+describe('the examples', () => {
+  test.each(exampleStudies())('$title: every printed point is confirmed', { timeout: PATIENCE }, check)
+})
+
+describe(`${COUNT} invented studies of seed ${SEED}`, () => {
+  test.each(generateStudies(SEED, COUNT))('$title: every printed point is confirmed', { timeout: PATIENCE }, check)
+
+  test('each verdict is that of at least a third of the designs', () => {
+    const all = 3 * (COUNT + exampleStudies().length)
+    expect(seen.verdicts.get('meets') ?? 0).toBeGreaterThanOrEqual(all / 3)
+    expect(seen.verdicts.get('falls-short') ?? 0).toBeGreaterThanOrEqual(all / 3)
+  })
+
+  test.each(TOPOLOGIES.flatMap(({ name, variants }) => variants.map((variant) => `${name}, ${variant.name}`)))(
+    '%s occurs at least three times',
+    (variant) => {
+      expect(seen.variants.get(variant) ?? 0).toBeGreaterThanOrEqual(3)
+    },
+  )
+})
+
+afterAll(() => {
+  if (process.env['COUNTS'] !== undefined) console.log(seen)
+})
