@@ -1,7 +1,8 @@
 /** The lowest input at which the worst board still regulates at full load. */
 import type { Requirements } from '../requirements/study.ts'
-import { COLD, SETTLED, type ThermalCode } from '../solve/index.ts'
+import { COLD, SETTLED, type ThermalCode, newWorkspace, solvePoint } from '../solve/index.ts'
 import type { Board, Observer } from './observe.ts'
+import { setBoard } from './prepare.ts'
 import { findWorst } from './worst.ts'
 
 export interface MinimumInput {
@@ -14,6 +15,7 @@ export interface MinimumInput {
 
 /** Dropout is where the output has fallen by this share of its value at nominal input (common practice, no source). */
 const DROPOUT_SHARE = 0.02
+/** Volts to which the input is found. */
 const RESOLUTION = 1e-4
 
 /**
@@ -23,38 +25,29 @@ const RESOLUTION = 1e-4
  */
 export function findMinimumInput(observer: Observer, requirements: Requirements, tolerances: number): MinimumInput {
   const { input, output, load, ambient } = requirements
+  const { prepared } = observer
   const edge = output.voltage * (1 - output.tolerance)
-  const outputAt = (board: Board, volts: number, t: number, mode: ThermalCode): number =>
-    observer.observe(board, observer.condition(volts, load.max, t), mode).output
+  const ws = newWorkspace(prepared.circuit)
 
   const search = (board: Board, t: number, mode: ThermalCode): number => {
-    const threshold = Math.min(edge, outputAt(board, input.nominal, t, mode) * (1 - DROPOUT_SHARE))
-    const excess = (volts: number): number => {
-      const found = outputAt(board, volts, t, mode) - threshold
-      return Number.isNaN(found) ? -threshold : found
-    }
-    let low = threshold * 0.9
+    setBoard(prepared, ws, board)
+    const outputAt = (volts: number): number =>
+      solvePoint(prepared.circuit, ws, volts, load.max, t, mode) === 0 ? ws.voltages[prepared.output]! : NaN
+    const nominal = outputAt(input.nominal)
+    const threshold = Math.min(edge, nominal * (1 - DROPOUT_SHARE))
     let high = input.nominal
-    let atLow = excess(low)
-    let atHigh = excess(high)
-    if (!(atHigh > 0)) return input.nominal
-    if (atLow > 0) return low
-    // Illinois variant of regula falsi: keeps the bracket, does not stall at the kink where regulation begins.
-    let side = 0
-    for (let k = 0; k < 60 && high - low > RESOLUTION; k++) {
-      const mid = k % 3 === 2 ? (low + high) / 2 : (low * atHigh - high * atLow) / (atHigh - atLow)
-      const at = excess(mid)
-      if (at > 0) {
-        high = mid
-        atHigh = at
-        if (side === 1) atLow /= 2
-        side = 1
-      } else {
-        low = mid
-        atLow = at
-        if (side === -1) atHigh /= 2
-        side = -1
-      }
+    let low = input.nominal
+    // Down in small steps first, each from the one before: a first step into dropout is the hardest to solve.
+    const stride = Math.max(0.05 * (input.nominal - threshold), 0.02)
+    for (;;) {
+      low = Math.max(threshold * 0.9, high - stride)
+      if (!(outputAt(low) >= threshold) || low <= threshold * 0.9) break
+      high = low
+    }
+    while (high - low > RESOLUTION) {
+      const middle = (low + high) / 2
+      if (outputAt(middle) >= threshold) high = middle
+      else low = middle
     }
     return high
   }
@@ -64,11 +57,16 @@ export function findMinimumInput(observer: Observer, requirements: Requirements,
   for (const t of ambient.min === ambient.max ? [ambient.min] : [ambient.min, ambient.max])
     for (const mode of [SETTLED, COLD] as const) {
       const first = search(nominal, t, mode)
+      const here = observer.condition(first, load.max, t)
       // The board that sags most just where the nominal one lets go is the one that lets go first.
-      const sagging = findWorst({ direction: -1, conditions: 1, value: (b) => outputAt(b, first, t, mode) }, tolerances)
-      const board = sagging?.board ?? nominal
-      const value = Math.max(first, search(board, t, mode))
-      if (value > worst.value) worst = { value, board: value > first ? board : nominal, ambient: t, mode }
+      const sagging = findWorst(
+        { direction: -1, conditions: 1, value: (b) => observer.observe(b, here, mode).output },
+        tolerances,
+      )
+      const found = sagging ? search(sagging.board, t, mode) : first
+      const isWorse = sagging !== undefined && found > first
+      const value = Math.max(first, found)
+      if (value > worst.value) worst = { value, board: isWorse ? sagging.board : nominal, ambient: t, mode }
     }
   return worst
 }

@@ -79,7 +79,7 @@ const LM358B: Sheet = {
   slewRate: 0.5e6,
   ambient: { min: -40, max: 85 },
   memoryFields: [...FROM_MEMORY, 'swingHigh.worst', 'inputRange.high', 'output.source.min', 'output.sink.min'],
-  note: 'sinks 50 uA within 0.1 V and 1 mA within 0.75 V of the negative rail; not offered in DIP to our knowledge',
+  note: 'sinks 50 uA within 0.1 V and 1 mA within 0.75 V of the negative rail; the catalogue lists DIP-8 beside SOIC-8, which distributors may not stock: check before ordering',
 }
 
 const LM2904: Sheet = {
@@ -235,7 +235,10 @@ export const AMPLIFIERS: readonly AmplifierRow[] = [
     ['LM358P', 2, 'DIP-8', 'through-hole', 80.9],
     ['LM358D', 2, 'SOIC-8', 'surface-mount', 124.7],
   ]),
-  ...packages(LM358B, [['LM358BID', 2, 'SOIC-8', 'surface-mount', 124.7]]),
+  ...packages(LM358B, [
+    ['LM358BP', 2, 'DIP-8', 'through-hole', 80.9],
+    ['LM358BID', 2, 'SOIC-8', 'surface-mount', 124.7],
+  ]),
   ...packages(LM2904, [
     ['LM2904P', 2, 'DIP-8', 'through-hole', 80.9],
     ['LM2904D', 2, 'SOIC-8', 'surface-mount', 124.7],

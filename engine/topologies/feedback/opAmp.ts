@@ -21,6 +21,9 @@ const DIVIDER_CURRENT = 250e-6
 /** The reference is fed half as much again as it must have at least. Common practice, no source. */
 const REFERENCE_SURPLUS = 1.5
 
+/** Amplifiers tried, the commonest and cheapest first. */
+const AMPLIFIERS_TRIED = 2
+
 /** Volts of the lowest references in the list; the amplifier's inputs must work there. */
 const LOWEST_REFERENCE = 2.4
 
@@ -126,16 +129,17 @@ export function opAmpVariant(name: string, title: string, limited: boolean): Var
 function candidates(need: Need, name: string, limited: boolean): Candidate[] | Refusal {
   const { input, output, load, ambient } = need.requirements
   const pinned = need.pins['U1']
-  const amplifier =
+  const amplifiers =
     typeof pinned === 'string'
-      ? findAmplifier(pinned)
+      ? [findAmplifier(pinned)].filter((row) => row !== undefined)
       : amplifiersFor({
           supplyMin: input.min,
           supplyMax: input.max / need.policy.opAmpSupply,
           inputs: LOWEST_REFERENCE,
           mounting: need.requirements.parts.mounting,
           ambient,
-        })[0]
+        }).slice(0, AMPLIFIERS_TRIED)
+  const amplifier = amplifiers[0]
   if (!amplifier) {
     const highest = Math.max(...AMPLIFIERS.map((row) => row.supply.max * need.policy.opAmpSupply))
     return refuse(
@@ -170,7 +174,9 @@ function candidates(need: Need, name: string, limited: boolean): Candidate[] | R
   )
   if (passes.length === 0) return refuse('parts.mounting', 1, 0, '1', 'The list holds no pass transistor.')
   return passes.flatMap(({ pass, darlington }) =>
-    references.map((reference) => candidate(need, { name, limited, amplifier, reference, pass, darlington })),
+    references.flatMap((reference) =>
+      amplifiers.map((each) => candidate(need, { name, limited, amplifier: each, reference, pass, darlington })),
+    ),
   )
 }
 
@@ -187,7 +193,7 @@ function referenceRows(need: Need, amplifier: AmplifierRow): ReferenceRow[] {
     .filter((row) => row.vref.nominal <= highest)
     .toSorted((a, b) => referenceSpread(need, b) - referenceSpread(need, a))
     .filter((row) => referenceSpread(need, row) < output.tolerance)
-    .slice(-4)
+    .slice(-2)
 }
 
 interface Chosen {

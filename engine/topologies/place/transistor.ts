@@ -106,7 +106,14 @@ export function passTransistors(need: Need, id: string, ask: PassNeed, darlingto
   const rows = TRANSISTORS.filter(
     (row) =>
       row.polarity === 'npn' && row.darlington === darlington && (pinned === undefined || row.partNumber === pinned),
-  ).toSorted((a, b) => size(a) - size(b) || a.Ic_max - b.Ic_max || a.VCEO - b.VCEO)
+  ).toSorted(
+    (a, b) =>
+      size(a) - size(b) ||
+      a.Ic_max - b.Ic_max ||
+      a.VCEO - b.VCEO ||
+      // of one type, the group of more gain: it asks less of what drives it
+      (b.gainGroup ?? '').localeCompare(a.gainGroup ?? ''),
+  )
   const { policy } = need
   const bears = rows.filter(
     (row) => row.VCEO * policy.transistorVoltage >= ask.voltage && row.Ic_max * policy.transistorCurrent >= ask.current,
