@@ -72,7 +72,7 @@ test('the sheets of the fitted power transistors are compared at three temperatu
   for (const name of ['TIP31C', 'TIP41C', 'MJE3055T', '2N3055']) {
     const row = findTransistor(name)!
     const compared = compareTypical(row, row.model, USUAL)
-    expect(compared.length, name).toBeGreaterThanOrEqual(18)
+    expect(compared.length).toBeGreaterThanOrEqual(18)
     for (const Tj of [-55, 25, 150])
       expect(compared.filter((c) => c.what.includes(` ${Tj} °C`)).length).toBeGreaterThan(1)
   }
