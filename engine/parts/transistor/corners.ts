@@ -1,6 +1,7 @@
 /** How far gain and leakage stray from nominal, from the sheet's limits. */
 import type { BjtModel } from '../../devices/elements.ts'
 import { dcBeta, driveAt } from './conduction.ts'
+import { risingRoot } from './root.ts'
 import { isDarlington, type GainPoint, type TransistorModel, type TransistorRow } from './row.ts'
 
 /** Largest gain over least where a sheet guarantees no maximum: common practice, no source. */
@@ -98,26 +99,22 @@ export interface LeakageCorner {
 export function leakageCorner(row: TransistorRow): LeakageCorner {
   const known = LEAKAGES.get(row)
   if (known) return known
-  const corner = leakageFromSheet(row)
+  const { kind, max, temperature, hot } = row.leakage
+  const corner: LeakageCorner = {
+    max: kind === 'ICEO' ? leakageBehindIceo(row) : max,
+    tnom: temperature,
+    doublesEvery: hot ? (hot.temperature - temperature) / Math.log2(hot.max / max) : LEAKAGE_DOUBLES_EVERY,
+  }
   LEAKAGES.set(row, corner)
   return corner
 }
 
-/** Rows never change, and the search for a leakage behind ICEO costs more than a whole operating point. */
 const LEAKAGES = new WeakMap<TransistorRow, LeakageCorner>()
 
-function leakageFromSheet(row: TransistorRow): LeakageCorner {
-  const { kind, max, voltage, temperature, hot } = row.leakage
-  const doublesEvery = hot ? (hot.temperature - temperature) / Math.log2(hot.max / max) : LEAKAGE_DOUBLES_EVERY
-  if (kind !== 'ICEO') return { max, tnom: temperature, doublesEvery }
+/** Base open, the base current is the leakage, and it and the collector current add up to what is measured. */
+function leakageBehindIceo(row: TransistorRow): number {
+  const { max, voltage, temperature } = row.leakage
   const weakest = withGain(row.model, gainCorners(row).low)
-  // base open: the base current is the leakage, and both add up to what is measured
-  let low = 0
-  let high = max
-  for (let step = 0; step < 60; step += 1) {
-    const ic = (low + high) / 2
-    if (ic + driveAt(weakest, ic, voltage, temperature).ib < max) low = ic
-    else high = ic
-  }
-  return { max: max - low, tnom: temperature, doublesEvery }
+  const excess = (ic: number): number => Math.log((ic + driveAt(weakest, ic, voltage, temperature).ib) / max)
+  return max - risingRoot(excess, 0, max, 1e-9)
 }
