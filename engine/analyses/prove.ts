@@ -151,7 +151,7 @@ export function prove(design: SizedDesign, requirements: Requirements): Proof | 
   )
   const ripple = conditions.ripplePairs.length > 0 ? worstPair(conditions.ripplePairs, FROZEN) : undefined
   const atFault = proveShort(observer, conditions, tolerances, requirements.limits.survivesShort)
-  const startUp = design.mayNotStart ? proveStartUp(design, requirements) : undefined
+  const startUp = design.mayNotStart ? proveStartUp(design, requirements, lowest.board) : undefined
   return {
     design,
     requirements,

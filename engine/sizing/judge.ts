@@ -196,6 +196,19 @@ function judgeParts(proof: Proof): Finding[] {
 const capital = (text: string): string => text.charAt(0).toUpperCase() + text.slice(1)
 
 function judgeStart({ startUp, requirements }: Proof): Finding[] {
+  if (startUp && startUp.unsolved > 0)
+    return [
+      {
+        shortfall: {
+          requirement: 'start-up',
+          required: 0,
+          achieved: startUp.unsolved,
+          unit: '1',
+          because: `Start-up could not be proven: ${startUp.unsolved} of its points have no solution that could be found.`,
+        },
+        severity: 1,
+      },
+    ]
   if (!startUp || startUp.surplus > 0) return []
   return [
     {

@@ -11,8 +11,8 @@ import { ANCHOR } from './plan.ts'
 const CONTINUATION_STALLED = 4
 
 /** Enough for a load that goes from amperes to nothing: each step takes a junction down by one nvt only. */
-const WARM_ITERATIONS = 50
-const COLD_ITERATIONS = 80
+const WARM_ITERATIONS = 100
+const COLD_ITERATIONS = 120
 const CONTINUATION_ITERATIONS = 30
 /** Siemens at which holding begins, and under which it is let go altogether. */
 const FIRST_ANCHOR = 1e-1
