@@ -4,10 +4,10 @@
  */
 import type { Element } from '../devices/elements.ts'
 import type { Requirements } from '../requirements/study.ts'
-import { COLD, copyState, newWorkspace, solvePoint } from '../solve/index.ts'
+import { COLD, type Workspace, copyState, newWorkspace, solvePoint } from '../solve/index.ts'
 import type { SizedDesign } from '../topologies/define.ts'
 import type { Board } from './observe.ts'
-import { prepare, setBoard } from './prepare.ts'
+import { type Prepared, prepare, setBoard } from './prepare.ts'
 import { findWorst } from './worst.ts'
 
 export interface StartUp {
@@ -24,9 +24,6 @@ export interface StartUp {
 /** Shares of the nominal output at which the output is held: dense near zero, where a bias taken from the output is missing. */
 const HELD = [0.9, 0.6, 0.3, 0.1, 0.03, 0]
 
-/** Steps in which a held output is approached that one step does not reach. */
-const STEPS = 8
-
 /**
  * Where the nominal board delivers this many times the full load at every held output, no tolerance can take that away
  * (gain, the widest, spreads by less than three either way): then only the board of lowest output is solved beside it.
@@ -36,52 +33,24 @@ const AMPLE = 5
 /** `weakest`: the board that makes the output lowest. */
 export function proveStartUp(design: SizedDesign, requirements: Requirements, weakest: Board): StartUp | undefined {
   const { input, output, load, ambient } = requirements
-  const elements = design.netlist.elements.map((e): Element =>
-    e.id === 'load' && e.kind === 'current-source'
-      ? { kind: 'voltage-source', id: 'load', nodes: e.nodes, part: e.part, value: output.voltage }
-      : e,
-  )
-  const forced = prepare({ ...design, netlist: { ...design.netlist, elements } })
-  const { circuit } = forced
-  const terminal = circuit.terminals[circuit.element('load')]!
-  const slot = circuit.slot('load', 'value')
-  const ws = newWorkspace(circuit)
-  const fresh = newWorkspace(circuit)
+  const held = HELD.map((share) => holdAt(design, share * output.voltage))
   const corners = [input.min, input.max].flatMap((v) => [ambient.min, ambient.max].map((t) => ({ v, t })))
   let worst: StartUp | undefined
   let unsolved = 0
-  const good = newWorkspace(circuit)
-  const solveAt = (held: number, v: number, t: number): boolean => {
-    ws.parameters[slot] = held
-    ws.stale = true
-    return solvePoint(circuit, ws, v, 0, t, COLD) === 0
-  }
-  /** Down to `held` from the last solved output, in smaller steps where one step is too long. */
-  const walkTo = (held: number, from: number, v: number, t: number): boolean => {
-    if (solveAt(held, v, t)) return true
-    copyState(good, ws)
-    for (let step = 1; step <= STEPS; step++)
-      if (!solveAt(from + ((held - from) * step) / STEPS, v, t)) return false
-    return true
-  }
   const surplus = (board: Board, k: number): number => {
     const { v, t } = corners[k]!
-    copyState(fresh, ws)
-    setBoard(forced, ws, board)
     let least = Infinity
-    let last = output.voltage
-    for (const share of HELD) {
-      const held = share * output.voltage
-      if (!walkTo(held, last, v, t)) {
+    for (const { volts, forced, ws, fresh, terminal } of held) {
+      copyState(fresh, ws)
+      setBoard(forced, ws, board)
+      if (solvePoint(forced.circuit, ws, v, 0, t, COLD) !== 0) {
         unsolved++
         return NaN
       }
-      copyState(ws, good)
-      last = held
-      const left = ws.currents[terminal]! - load.max * Math.tanh(held / 0.1)
+      const left = ws.currents[terminal]! - load.max * Math.tanh(volts / 0.1)
       if (left < least) least = left
       if (!worst || left < worst.surplus)
-        worst = { surplus: left, input: v, ambient: t, output: held, board: board.slice(), unsolved }
+        worst = { surplus: left, input: v, ambient: t, output: volts, board: board.slice(), unsolved }
     }
     return least
   }
@@ -90,4 +59,35 @@ export function proveStartUp(design: SizedDesign, requirements: Requirements, we
   const isAmple = worst !== undefined && unsolved === 0 && (worst as StartUp).surplus > AMPLE * load.max
   if (!isAmple) findWorst({ direction: -1, conditions: corners.length, value: surplus }, design.tolerances.length)
   return worst && { ...worst, unsolved }
+}
+
+interface Held {
+  readonly volts: number
+  readonly forced: Prepared
+  readonly ws: Workspace
+  readonly fresh: Workspace
+  /** Index of the current that the circuit delivers into the held output. */
+  readonly terminal: number
+}
+
+/** The circuit with its output held at `volts` by a source; what follows the output starts from there. */
+function holdAt(design: SizedDesign, volts: number): Held {
+  const elements = design.netlist.elements.map((e): Element =>
+    e.id === 'load' && e.kind === 'current-source'
+      ? { kind: 'voltage-source', id: 'load', nodes: e.nodes, part: e.part, value: volts }
+      : e,
+  )
+  const regulated = design.guess[design.output] ?? volts
+  const guess: Record<string, number> = { ...design.guess, [design.output]: volts }
+  for (const node of design.follows ?? []) if (node in guess) guess[node]! -= regulated - volts
+  for (const node of design.divides ?? []) if (node in guess) guess[node]! *= volts / regulated
+  const forced = prepare({ ...design, guess, netlist: { ...design.netlist, elements } })
+  const { circuit } = forced
+  return {
+    volts,
+    forced,
+    ws: newWorkspace(circuit),
+    fresh: newWorkspace(circuit),
+    terminal: circuit.terminals[circuit.element('load')]!,
+  }
 }

@@ -16,7 +16,8 @@ export interface Assembly {
   readonly assumptions: readonly string[]
   readonly cautions?: readonly string[]
   readonly notEvaluated?: readonly string[]
-  readonly mayNotStart?: boolean
+  /** See `SizedDesign`; given for designs that have to be proven to start. */
+  readonly startsWith?: { readonly follows: readonly string[]; readonly divides: readonly string[] }
 }
 
 /** What every design takes for granted. */
@@ -58,6 +59,6 @@ export function assemble(need: Need, assembly: Assembly): SizedDesign | Refusal 
     assumptions: [...ASSUMPTIONS, ...assembly.assumptions],
     cautions: [...(assembly.cautions ?? []), ...CAUTIONS],
     notEvaluated: assembly.notEvaluated ?? [],
-    ...(assembly.mayNotStart ? { mayNotStart: true } : {}),
+    ...(assembly.startsWith ? { mayNotStart: true, ...assembly.startsWith } : {}),
   }
 }

@@ -30,6 +30,9 @@ const LOWEST_REFERENCE = 2.4
 /** Volts below its supply that the worst amplifier's output may stay at its rated drive. */
 const swingNeeded = (row: AmplifierRow): number => (row.swingHigh.points.at(-1)?.drop ?? 0) + row.swingHigh.worst
 
+/** Volts across the sense resistor near its threshold: where the solver looks for the sense node first. */
+const SENSED = 0.4
+
 export function opAmpVariant(name: string, title: string, limited: boolean): Variant {
   const working = defineWorking(
     `feedback, ${name}`,
@@ -322,8 +325,8 @@ function candidate(need: Need, chosen: Chosen): Candidate {
         guess: {
           ref: reference.vref.nominal,
           fb: reference.vref.nominal,
-          base: output.voltage + v('Vbe_max'),
-          sense: output.voltage,
+          base: output.voltage + v('Vbe_max') + (limiter ? SENSED : 0),
+          sense: output.voltage + SENSED,
           out: output.voltage,
         },
         assumptions: [
@@ -334,7 +337,7 @@ function candidate(need: Need, chosen: Chosen): Candidate {
           'A pass transistor that fails shorted, or an open lower divider resistor, puts up to the whole input on the load.',
         ],
         notEvaluated: ['loopStability'],
-        mayNotStart: true,
+        startsWith: { follows: ['base', 'sense'], divides: ['fb'] },
       })
     },
   }

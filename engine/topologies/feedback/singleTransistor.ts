@@ -21,6 +21,9 @@ const LEAST_AMPLIFIER_CURRENT = 0.3e-3
 /** At a VBE drift of -2 mV/K the drift cancels where the diode's is +2 mV/K, at about 6.2 V. */
 const DRIFT_FREE = 6.2
 
+/** Volts across the sense resistor near its threshold: where the solver looks for the sense node first. */
+const SENSED = 0.4
+
 export function singleTransistorVariant(name: string, title: string, limited: boolean): Variant {
   const sense = limited ? ' - Iout_max * R_sc' : ''
   const working = defineWorking(
@@ -314,8 +317,8 @@ function candidate(need: Need, chosen: Chosen): Candidate {
         guess: {
           ref: diode.vz.nominal,
           fb: v('V_cmp'),
-          base: output.voltage + v('Vbe_max'),
-          sense: output.voltage,
+          base: output.voltage + v('Vbe_max') + (limiter ? SENSED : 0),
+          sense: output.voltage + SENSED,
           out: output.voltage,
         },
         assumptions: [
@@ -325,7 +328,7 @@ function candidate(need: Need, chosen: Chosen): Candidate {
           'A pass transistor that fails shorted, or an open lower divider resistor, puts up to the whole input on the load.',
         ],
         notEvaluated: ['loopStability'],
-        mayNotStart: true,
+        startsWith: { follows: ['base', 'sense'], divides: ['fb'] },
       })
     },
   }
