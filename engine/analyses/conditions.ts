@@ -14,8 +14,6 @@ export interface Conditions {
   corners: number[]
   /** Both ends of input and ambient with the load taken away; empty where the load is permanent or may be zero anyway. */
   unloaded: number[]
-  /** Highest input, both ends of ambient, output shorted. */
-  shorted: number[]
   /** [light, full] at both ends of input and ambient. */
   loadPairs: [number, number][]
   /** [low, high] input at both ends of load and ambient. */
@@ -43,7 +41,6 @@ export function conditionsOf(observer: Observer, requirements: Requirements): Co
   return {
     corners: grid(ends(input), ends(ambient), (v, t) => ends(load).map((i) => at(v, i, t))).flat(),
     unloaded: load.min > 0 && !load.permanent ? grid(ends(input), ends(ambient), (v, t) => at(v, 0, t)) : [],
-    shorted: ends(ambient).map((t) => at(input.max, SHORT_LOAD, t, true)),
     loadPairs: grid(ends(input), ends(ambient), (v, t) => [at(v, load.min, t), at(v, load.max, t)]),
     linePairs: grid(ends(load), ends(ambient), (i, t) => [at(input.min, i, t), at(input.max, i, t)]),
     ripplePairs:

@@ -2,7 +2,7 @@
 import type { Requirements } from '../requirements/study.ts'
 import type { SizedDesign } from '../topologies/define.ts'
 import { COLD, FROZEN, SETTLED, type ThermalCode } from '../solve/index.ts'
-import { type Conditions, conditionsOf } from './conditions.ts'
+import { type Conditions, SHORT_LOAD, conditionsOf } from './conditions.ts'
 import { type MinimumInput, findMinimumInput } from './minimumInput.ts'
 import { type Board, type Observation, type Observer, createObserver } from './observe.ts'
 import { prepare } from './prepare.ts'
@@ -40,6 +40,8 @@ export interface Proof {
   /** By limit: the largest share used of it over the corners and the unloaded output. */
   limits: Found[]
   shortCircuit: {
+    /** Solves the shorted output; its conditions are its own. */
+    observer: Observer
     current: Found
     heat: number
     /** By limit: the largest share used of the maker's rating. */ use: Found[]
@@ -150,7 +152,7 @@ export function prove(design: SizedDesign, requirements: Requirements): Proof | 
       ) ?? lowest,
   )
   const ripple = conditions.ripplePairs.length > 0 ? worstPair(conditions.ripplePairs, FROZEN) : undefined
-  const atFault = proveShort(observer, conditions, tolerances, requirements.limits.survivesShort)
+  const atFault = proveShort(design, requirements)
   const startUp = design.mayNotStart ? proveStartUp(design, requirements, lowest.board) : undefined
   return {
     design,
@@ -175,36 +177,48 @@ export function prove(design: SizedDesign, requirements: Requirements): Proof | 
  * The shorted output at the highest input: the largest current, and what the short asks of every rating once it has
  * settled. Where surviving it is no requirement, the nominal board alone says what happens.
  */
-function proveShort(
-  observer: Observer,
-  conditions: Conditions,
-  tolerances: number,
-  isRequired: boolean,
-): Proof['shortCircuit'] {
+function proveShort(design: SizedDesign, requirements: Requirements): Proof['shortCircuit'] {
+  const tolerances = design.tolerances.length
+  const isRequired = requirements.limits.survivesShort
+  const prepared = prepare({ ...design, guess: shortedGuess(design) })
+  const observer = createObserver(prepared, requirements.input.max, SHORT_LOAD)
+  const { ambient } = requirements
+  const shorted = [...new Set([ambient.min, ambient.max])].map((t) =>
+    observer.condition(requirements.input.max, SHORT_LOAD, t, true),
+  )
   const nominal = new Int8Array(tolerances)
   // A fault that runs away has no settled point: its current is then that of the first moment, and it does not survive.
-  const settles = conditions.shorted.every((c) => observer.observe(nominal, c, SETTLED).outcome === 0)
+  const settles = shorted.every((c) => observer.observe(nominal, c, SETTLED).outcome === 0)
   const mode: ThermalCode = settles ? SETTLED : COLD
   const search = (read: Read): Found | undefined => {
     const worst = findWorst(
       {
         direction: 1,
-        conditions: conditions.shorted.length,
-        value: (b, k) => read(observer.observe(b, conditions.shorted[k]!, mode)),
+        conditions: shorted.length,
+        value: (b, k) => read(observer.observe(b, shorted[k]!, mode)),
         isWorthRefining: (value) => isRequired && settles && value > HARDLY_USED,
       },
       isRequired && settles ? tolerances : 0,
     )
-    return worst && { value: worst.value, board: worst.board, condition: conditions.shorted[worst.condition]!, mode }
+    return worst && { value: worst.value, board: worst.board, condition: shorted[worst.condition]!, mode }
   }
   const whole = (found: Found | undefined): Found | undefined =>
     found && found.board.length === tolerances ? found : found && { ...found, board: nominal }
-  const terminal = observer.prepared.circuit.terminals[observer.prepared.circuit.element('load')]!
+  const terminal = prepared.circuit.terminals[prepared.circuit.element('load')]!
   const hottest = whole(search((s) => s.heat))
   const board = hottest?.board ?? nominal
-  const condition = hottest?.condition ?? conditions.shorted[0]!
+  const condition = hottest?.condition ?? shorted[0]!
   const { outcome, ws } = observer.solve(board, condition, mode)
   const current = { value: outcome === 0 ? Math.abs(ws.currents[terminal]!) : NaN, board, condition, mode }
-  const use = observer.prepared.limits.map((_, k) => whole(search((s) => s.use[k]!)) ?? current)
-  return { current, heat: hottest?.value ?? NaN, use, settles }
+  const use = prepared.limits.map((_, k) => whole(search((s) => s.use[k]!)) ?? current)
+  return { observer, current, heat: hottest?.value ?? NaN, use, settles }
+}
+
+/** Where to look for a shorted output's solution: the output at ground, what follows it down there with it. */
+function shortedGuess(design: SizedDesign): Record<string, number> {
+  const regulated = design.guess[design.output] ?? 0
+  const guess: Record<string, number> = { ...design.guess, [design.output]: 0 }
+  for (const node of design.follows) if (node in guess) guess[node]! -= regulated
+  for (const node of design.divides) if (node in guess) guess[node] = 0
+  return guess
 }

@@ -79,8 +79,8 @@ function holdAt(design: SizedDesign, volts: number): Held {
   )
   const regulated = design.guess[design.output] ?? volts
   const guess: Record<string, number> = { ...design.guess, [design.output]: volts }
-  for (const node of design.follows ?? []) if (node in guess) guess[node]! -= regulated - volts
-  for (const node of design.divides ?? []) if (node in guess) guess[node]! *= volts / regulated
+  for (const node of design.follows) if (node in guess) guess[node]! -= regulated - volts
+  for (const node of design.divides) if (node in guess) guess[node]! *= volts / regulated
   const forced = prepare({ ...design, guess, netlist: { ...design.netlist, elements } })
   const { circuit } = forced
   return {

@@ -69,7 +69,7 @@ function partsOf(proof: Proof): Part[] {
     limits.forEach(({ part, limit }, k) => {
       if (part !== id) return
       ratings[limit.quantity] = limit.rating
-      stress[limit.quantity] = stressOf(proof, k, proof.limits[k]!).stress
+      stress[limit.quantity] = stressOf(proof.observer, k, proof.limits[k]!).stress
       use = Math.max(use, Math.min(proof.limits[k]!.value, 1e6))
     })
     const known = { value, unit, partNumber, source, confidence, note }
@@ -99,7 +99,7 @@ function operatingPoints({ observer, requirements, design }: Proof): Point[] {
 }
 
 function unsolvedOf(proof: Proof): Design['unsolved'] {
-  const { observer, requirements, design, shortCircuit, conditions } = proof
+  const { observer, requirements, design, shortCircuit } = proof
   const { input, load, ambient } = requirements
   const entries = proof.unsolved.map(({ condition, outcome }) => ({
     condition: whereabouts(observer.conditions[condition]!),
@@ -114,11 +114,11 @@ function unsolvedOf(proof: Proof): Design['unsolved'] {
         entries.push({ condition: whereabouts(observer.conditions[index]!), outcome: OUTCOMES[outcome]! })
     }
   if (!shortCircuit.settles)
-    for (const index of conditions.shorted) {
-      const { outcome } = observer.observe(board, index, SETTLED)
-      if (outcome !== 0)
-        entries.push({ condition: whereabouts(observer.conditions[index]!), outcome: OUTCOMES[outcome]! })
-    }
+    shortCircuit.observer.conditions.forEach((condition, index) => {
+      if (!condition.fault) return
+      const { outcome } = shortCircuit.observer.observe(board, index, SETTLED)
+      if (outcome !== 0) entries.push({ condition: whereabouts(condition), outcome: OUTCOMES[outcome]! })
+    })
   return entries.filter(
     (e, k) => entries.findIndex((f) => f.condition === e.condition && f.outcome === e.outcome) === k,
   )
@@ -142,15 +142,18 @@ function worstOf(proof: Proof): Record<string, Corner> {
       condition: observer.condition(minimumInput.value, requirements.load.max, minimumInput.ambient),
       mode: minimumInput.mode,
     },
-    shortCircuit: Number.isNaN(shortCircuit.current.value) ? undefined : shortCircuit.current,
   }
   observer.prepared.limits.forEach(({ part, limit }, k) => {
     found[`${part}.${limit.quantity}`] = proof.limits[k]
   })
-  return Object.fromEntries(
+  const short = Number.isNaN(shortCircuit.current.value)
+    ? undefined
+    : cornerOf(shortCircuit.observer, shortCircuit.current)
+  const corners = Object.fromEntries(
     Object.entries(found).flatMap(([name, f]) => {
       const corner = f && cornerOf(observer, f)
       return corner ? [[name, corner]] : []
     }),
   )
+  return short ? { ...corners, shortCircuit: short } : corners
 }

@@ -2,6 +2,7 @@
 import type { Proof } from '../analyses/prove.ts'
 import { type Corner, cornerOf, thermalName } from '../analyses/point.ts'
 import type { Found } from '../analyses/prove.ts'
+import type { Observer } from '../analyses/observe.ts'
 import { OUTCOMES } from '../solve/index.ts'
 import { formatQuantity } from '../units/index.ts'
 import { QUANTITY_WORDS, REMEDIES, whereabouts } from './words.ts'
@@ -23,6 +24,8 @@ export interface Finding {
   shortfall: Shortfall
   severity: number
   found?: Found
+  /** Whose conditions `found` speaks of, where not the proof's own. */
+  observer?: Observer
 }
 
 /** Rounding of the search must not turn an exact hit into a miss. */
@@ -39,8 +42,8 @@ export function judge(proof: Proof): Finding[] {
 }
 
 /** The shortfall with its corner attached, for handing out. */
-export function withCorner(proof: Proof, { shortfall, found }: Finding): Shortfall {
-  const corner = found && cornerOf(proof.observer, found)
+export function withCorner(proof: Proof, { shortfall, found, observer }: Finding): Shortfall {
+  const corner = found && cornerOf(observer ?? proof.observer, found)
   return corner ? { ...shortfall, corner } : shortfall
 }
 
@@ -117,7 +120,8 @@ function judgeLimits(proof: Proof): Finding[] {
 }
 
 function judgeShort(proof: Proof): Finding[] {
-  const { shortCircuit, observer } = proof
+  const { shortCircuit } = proof
+  const { observer } = shortCircuit
   if (!shortCircuit.settles)
     return [
       {
@@ -141,7 +145,7 @@ function judgeShort(proof: Proof): Finding[] {
   })
   if (!worst) return []
   const { part, limit } = observer.prepared.limits[index]!
-  const { stress, allowed } = stressOf(proof, index, worst)
+  const { stress, allowed } = stressOf(observer, index, worst)
   return [
     {
       shortfall: {
@@ -153,16 +157,17 @@ function judgeShort(proof: Proof): Finding[] {
       },
       severity: worst.value - 1,
       found: worst,
+      observer,
     },
   ]
 }
 
 /** The stress at the corner found, and what was allowed there. */
-export function stressOf(proof: Proof, index: number, found: Found): { stress: number; allowed: number } {
-  const seen = proof.observer.observe(found.board, found.condition, found.mode)
+export function stressOf(observer: Observer, index: number, found: Found): { stress: number; allowed: number } {
+  const seen = observer.observe(found.board, found.condition, found.mode)
   const stress = seen.stress[index]!
   const use = seen.use[index]!
-  const { sense } = proof.observer.prepared.limits[index]!.limit
+  const { sense } = observer.prepared.limits[index]!.limit
   return { stress, allowed: sense === 'max' ? (use > 0 ? stress / use : Infinity) : use * stress }
 }
 
@@ -175,7 +180,7 @@ function judgeParts(proof: Proof): Finding[] {
     // A diode's allowed heat is its junction limit in other units: one cause, one shortfall.
     if (limit.quantity === 'power') heated.add(part)
     if (limit.quantity === 'junction' && heated.has(part)) return
-    const { stress, allowed } = stressOf(proof, k, found)
+    const { stress, allowed } = stressOf(proof.observer, k, found)
     const compare = limit.sense === 'max' ? 'its derated rating allows' : 'it needs'
     findings.push({
       shortfall: {

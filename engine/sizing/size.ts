@@ -178,11 +178,11 @@ function demandsOf(proof: Proof): Demands {
   const demands: Record<string, { power: number; voltage: number; shortPower: number }> = {}
   proof.observer.prepared.limits.forEach(({ part, limit }, k) => {
     const entry = (demands[part] ??= { power: 0, voltage: 0, shortPower: 0 })
-    const stress = stressOf(proof, k, proof.limits[k]!).stress
+    const stress = stressOf(proof.observer, k, proof.limits[k]!).stress
     if (limit.quantity === 'power') {
       entry.power = stress
       const short = proof.shortCircuit.use[k]!
-      entry.shortPower = stressOf(proof, k, short).stress
+      entry.shortPower = stressOf(proof.shortCircuit.observer, k, short).stress
     } else if (limit.quantity === 'voltage') entry.voltage = stress
   })
   return demands

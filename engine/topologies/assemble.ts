@@ -16,8 +16,9 @@ export interface Assembly {
   readonly assumptions: readonly string[]
   readonly cautions?: readonly string[]
   readonly notEvaluated?: readonly string[]
-  /** See `SizedDesign`; given for designs that have to be proven to start. */
-  readonly startsWith?: { readonly follows: readonly string[]; readonly divides: readonly string[] }
+  readonly follows?: readonly string[]
+  readonly divides?: readonly string[]
+  readonly mayNotStart?: boolean
 }
 
 /** What every design takes for granted. */
@@ -59,6 +60,8 @@ export function assemble(need: Need, assembly: Assembly): SizedDesign | Refusal 
     assumptions: [...ASSUMPTIONS, ...assembly.assumptions],
     cautions: [...(assembly.cautions ?? []), ...CAUTIONS],
     notEvaluated: assembly.notEvaluated ?? [],
-    ...(assembly.startsWith ? { mayNotStart: true, ...assembly.startsWith } : {}),
+    follows: assembly.follows ?? [],
+    divides: assembly.divides ?? [],
+    ...(assembly.mayNotStart ? { mayNotStart: true } : {}),
   }
 }

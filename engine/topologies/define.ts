@@ -71,8 +71,8 @@ export interface SizedDesign {
   readonly cautions: readonly string[]
   readonly notEvaluated: readonly string[]
   /** Nodes that stay a fixed voltage above the output, and nodes that are a share of it: where to look for them when it is forced. */
-  readonly follows?: readonly string[]
-  readonly divides?: readonly string[]
+  readonly follows: readonly string[]
+  readonly divides: readonly string[]
   /** True where the loop could rest in a state other than the wanted one, so that start-up has to be proven. */
   readonly mayNotStart?: boolean
 }

@@ -328,7 +328,9 @@ function candidate(need: Need, chosen: Chosen): Candidate {
           'A pass transistor that fails shorted, or an open lower divider resistor, puts up to the whole input on the load.',
         ],
         notEvaluated: ['loopStability'],
-        startsWith: { follows: ['base', 'sense'], divides: ['fb'] },
+        follows: ['base', 'sense'],
+        divides: ['fb'],
+        mayNotStart: true,
       })
     },
   }

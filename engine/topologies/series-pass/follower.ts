@@ -157,6 +157,7 @@ function candidate(need: Need, kind: Kind, pass: PassChoice, row: DiodeRow, fact
           sense: row.vz.nominal - Vbe,
           out: limiter ? v('Vout_nom') : row.vz.nominal - Vbe,
         },
+        follows: ['base', 'sense'],
         assumptions: [],
         cautions: ['A pass transistor that fails shorted puts the whole input on the load.'],
       })

@@ -186,6 +186,7 @@ function candidate(need: Need, row: ReferenceRow): Candidate {
         ],
         referenceSpread: referenceSpread(need, row),
         guess: { out: held, fb: row.vref.nominal },
+        divides: ['fb'],
         assumptions: [
           'The output capacitor lies above the range in which such references may oscillate; check the plot of the sheet of the part bought.',
         ],
