@@ -16,7 +16,7 @@ export interface MinimumInput {
 /** Dropout is where the output has fallen by this share of its value at nominal input (common practice, no source). */
 const DROPOUT_SHARE = 0.02
 /** Volts to which the input is found. */
-const RESOLUTION = 1e-4
+const RESOLUTION = 5e-4
 
 /**
  * At full load, over both ends of ambient, cold and settled: the lowest input that holds the lower edge of the band, or,
@@ -53,20 +53,26 @@ export function findMinimumInput(observer: Observer, requirements: Requirements,
   }
 
   const nominal = new Int8Array(tolerances)
-  let worst: MinimumInput = { value: -Infinity, board: nominal, ambient: ambient.nominal, mode: SETTLED }
-  for (const t of ambient.min === ambient.max ? [ambient.min] : [ambient.min, ambient.max])
-    for (const mode of [SETTLED, COLD] as const) {
-      const first = search(nominal, t, mode)
-      const here = observer.condition(first, load.max, t)
-      // The board that sags most just where the nominal one lets go is the one that lets go first.
-      const sagging = findWorst(
-        { direction: -1, conditions: 1, value: (b) => observer.observe(b, here, mode).output },
-        tolerances,
-      )
-      const found = sagging ? search(sagging.board, t, mode) : first
-      const isWorse = sagging !== undefined && found > first
-      const value = Math.max(first, found)
-      if (value > worst.value) worst = { value, board: isWorse ? sagging.board : nominal, ambient: t, mode }
+  const cases = [...new Set([ambient.min, ambient.max])].flatMap((t) =>
+    ([SETTLED, COLD] as const).map((mode) => ({ t, mode, first: search(nominal, t, mode) })),
+  )
+  // The board that sags most just where the nominal one lets go is the one that lets go first.
+  const hardest = cases.reduce((a, b) => (b.first > a.first ? b : a))
+  const here = observer.condition(hardest.first, load.max, hardest.t)
+  const sagging = findWorst(
+    {
+      direction: -1,
+      conditions: 1,
+      value: (b) => observer.observe(b, here, hardest.mode).output,
+      isWorthRefining: () => false,
+    },
+    tolerances,
+  )
+  let worst: MinimumInput = { value: hardest.first, board: nominal, ambient: hardest.t, mode: hardest.mode }
+  if (sagging)
+    for (const { t, mode } of cases) {
+      const value = search(sagging.board, t, mode)
+      if (value > worst.value) worst = { value, board: sagging.board, ambient: t, mode }
     }
   return worst
 }

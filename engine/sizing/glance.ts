@@ -10,7 +10,7 @@ const HOPELESS = 1000
 
 /**
  * How unpromising a design looks, 0 being best: how far its output, with the reference's own tolerance added, leaves the
- * band, how far any rating is overdrawn, and a little for every part and for lying off centre.
+ * band, how far any rating is overdrawn, and a little for every part, every element inside it, and for lying off centre.
  */
 export function glance(design: SizedDesign, requirements: Requirements): number {
   const { input, output, load, ambient } = requirements
@@ -42,5 +42,10 @@ export function glance(design: SizedDesign, requirements: Requirements): number 
   const spread = design.referenceSpread * output.voltage
   const over = Math.max(0, highest + spread - (output.voltage + half), output.voltage - half - (lowest - spread))
   const offCentre = Math.abs((lowest + highest) / 2 - output.voltage)
-  return 5 * Math.min(overdrawn, 20) + (4 * over + offCentre) / half + 0.02 * design.parts.length
+  return (
+    5 * Math.min(overdrawn, 20) +
+    (4 * over + offCentre) / half +
+    0.02 * design.parts.length +
+    0.01 * design.netlist.elements.length
+  )
 }

@@ -6,11 +6,11 @@
  */
 import { type AmplifierDrive, FLAT_CURRENT, FLAT_DRIVE, amplifierDriveFor } from '../devices/amplifier.ts'
 
-/** Of an amplifier: its drive, its current over the limit, its input, its output current, its five voltages. */
+/** Of an amplifier: its drive, its current over the limit, how long it has been overdriven, its output current, its five voltages. */
 export const AMPLIFIER_MEMORY = 9
 const DRIVE = 0
 const CURRENT = 1
-const INPUT = 2
+const OVERDRIVEN = 2
 const OUTPUT_CURRENT = 3
 const VOLTAGES = 4
 
@@ -18,6 +18,10 @@ const VOLTAGES = 4
 const BELIEVED = 0.1
 /** A start is taken at its word up to this drive; beyond it, a guess is right about volts and not about microvolts. */
 const CREDIBLE = 3
+/** Iterations running in which an input far beyond the swing is taken for a passing one. */
+const SATURATED_AFTER = 4
+/** A start this far beyond the swing is no tolerance's doing, but an output that is forced or shorted. */
+const HOPELESS = 500
 const wanted: AmplifierDrive = { drive: 0, current: 0, limit: 0 }
 
 /** The first evaluation: at the drive as it is, or at the one that leaves the output where it stands, unloaded. */
@@ -27,7 +31,7 @@ export function startDrive(m: Float64Array, d: number, from: number, last: numbe
   const isCredible = Math.abs(drive) <= CREDIBLE
   if (!isCredible) amplifierDriveFor(m, d, m, from, 0, wanted)
   m[last + CURRENT] = wanted.current
-  m[last + INPUT] = drive
+  m[last + OVERDRIVEN] = Math.abs(drive) > HOPELESS ? Math.sign(drive) * (SATURATED_AFTER - 1) : 0
   return isCredible ? drive : wanted.drive
 }
 
@@ -35,17 +39,18 @@ export function startDrive(m: Float64Array, d: number, from: number, last: numbe
 export function nextDrive(m: Float64Array, d: number, from: number, o: number, last: number, drive: number): number {
   const lastDrive = m[last + DRIVE]!
   const lastCurrent = m[last + CURRENT]!
-  const lastInput = m[last + INPUT]!
   let io = m[last + OUTPUT_CURRENT]!
   for (let t = 0; t < 5; t += 1) io -= m[o + 15 + t]! * (m[from + t]! - m[last + VOLTAGES + t]!)
   wanted.drive = lastDrive
   wanted.current = lastCurrent
   amplifierDriveFor(m, d, m, from, io, wanted)
   m[last + CURRENT] = wanted.current
-  m[last + INPUT] = drive
+  const sense = drive > FLAT_DRIVE ? 1 : drive < -FLAT_DRIVE ? -1 : 0
+  const running = m[last + OVERDRIVEN]!
+  m[last + OVERDRIVEN] = sense === 0 ? 0 : sense * running >= 0 ? running + sense : sense
   if (Math.abs(drive - wanted.drive) <= BELIEVED) return drive
-  // overdriven twice running: it does saturate, and no step of its own will change that
-  if (Math.abs(drive) > FLAT_DRIVE && Math.abs(lastInput) > FLAT_DRIVE && drive * lastInput > 0) return drive
+  // overdriven for so long it does saturate, and no step of its own will change that
+  if (Math.abs(m[last + OVERDRIVEN]!) >= SATURATED_AFTER) return drive
   const side = wanted.limit
   if (side === 0) return wanted.drive
   const isBeyond = drive * side >= wanted.drive * side
