@@ -62,12 +62,8 @@ function trial(mutant) {
     child.stderr.on('data', (text) => (output += text))
     child.on('close', (code) => {
       if (code === 0) resolve('passed')
-      else
-        resolve(
-          /does not come out in|does not match|dimension|unit/i.test(output) && /0 test/.test(output)
-            ? 'units'
-            : 'failed',
-        )
+      else if (output.includes('adapt the mutation')) reject(new Error(output))
+      else resolve(output.includes('no tests') ? 'units' : 'failed')
     })
   })
 }
