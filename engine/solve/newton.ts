@@ -15,7 +15,7 @@ export const NON_FINITE = 3
  */
 const LAST_STEP = 1e-7
 /** Below this step, in volts, the next one re-uses the factors: the Jacobian has moved by less than 1 %. */
-const CHORD_STEP = 3e-5
+const CHORD_STEP = 1e-5
 /** Current balance: so many amperes, and as much as so many volts on the node's own conductance draw. */
 const BALANCE_AMPERES = 1e-12
 const BALANCE_VOLTS = 5e-12
