@@ -20,7 +20,15 @@
  * circuit simulation (A. Vladimirescu, The SPICE Book, 1994, appendix A; from memory).
  */
 import { toKelvin } from '../units/scales.ts'
-import { criticalVoltage, guardedExp, guardedExpSlope, inverseOrZero, thermalVoltage } from './physics.ts'
+import {
+  criticalVoltage,
+  E_AT_LIMIT,
+  guardedExp,
+  inverseOrZero,
+  LINEAR_ABOVE,
+  thermalVoltage,
+  ZERO_BELOW,
+} from './physics.ts'
 
 /** Parameters in order, with their published defaults. */
 export const BJT_PARAMETERS = {
@@ -128,15 +136,15 @@ export function evaluateBjt(
 
   const nfvtInverse = p[at + NFVT_INVERSE]!
   const uf = vbe * nfvtInverse
-  const ef = guardedExp(uf)
+  const ef = uf < LINEAR_ABOVE ? (uf < ZERO_BELOW ? 0 : Math.exp(uf)) : guardedExp(uf)
   const If = is * (ef - 1)
-  const gf = is * guardedExpSlope(uf, ef) * nfvtInverse
+  const gf = is * (uf < LINEAR_ABOVE ? ef : E_AT_LIMIT) * nfvtInverse
 
   const nrvtInverse = p[at + NRVT_INVERSE]!
   const ur = vbc * nrvtInverse
-  const er = guardedExp(ur)
+  const er = ur < LINEAR_ABOVE ? (ur < ZERO_BELOW ? 0 : Math.exp(ur)) : guardedExp(ur)
   const Ir = is * (er - 1)
-  const gr = is * guardedExpSlope(ur, er) * nrvtInverse
+  const gr = is * (ur < LINEAR_ABOVE ? er : E_AT_LIMIT) * nrvtInverse
 
   // base current: the junctions' share of If and Ir, then the leaky diodes beside them
   let ibe = If * p[at + BF_INVERSE]!
@@ -145,9 +153,9 @@ export function evaluateBjt(
   if (ise !== 0) {
     const nevtInverse = p[at + NEVT_INVERSE]!
     const u = vbe * nevtInverse
-    const e = guardedExp(u)
+    const e = u < LINEAR_ABOVE ? (u < ZERO_BELOW ? 0 : Math.exp(u)) : guardedExp(u)
     ibe += ise * (e - 1)
-    gbe += ise * guardedExpSlope(u, e) * nevtInverse
+    gbe += ise * (u < LINEAR_ABOVE ? e : E_AT_LIMIT) * nevtInverse
   }
   let ibc = Ir * p[at + BR_INVERSE]!
   let gbc = gr * p[at + BR_INVERSE]!
@@ -155,9 +163,9 @@ export function evaluateBjt(
   if (isc !== 0) {
     const ncvtInverse = p[at + NCVT_INVERSE]!
     const u = vbc * ncvtInverse
-    const e = guardedExp(u)
+    const e = u < LINEAR_ABOVE ? (u < ZERO_BELOW ? 0 : Math.exp(u)) : guardedExp(u)
     ibc += isc * (e - 1)
-    gbc += isc * guardedExpSlope(u, e) * ncvtInverse
+    gbc += isc * (u < LINEAR_ABOVE ? e : E_AT_LIMIT) * ncvtInverse
   }
 
   const vafInverse = p[at + VAF_INVERSE]!

@@ -17,7 +17,15 @@
  * Source of the forward law: W. Shockley, Bell Syst. Tech. J. 28 (1949) 435; of the temperature law: the usual one of
  * circuit simulation (see `saturationLogRatio`); the breakdown branch is ours, the mirrored exponential.
  */
-import { criticalVoltage, guardedExp, guardedExpSlope, saturationLogRatio, thermalVoltage } from './physics.ts'
+import {
+  criticalVoltage,
+  E_AT_LIMIT,
+  guardedExp,
+  LINEAR_ABOVE,
+  saturationLogRatio,
+  thermalVoltage,
+  ZERO_BELOW,
+} from './physics.ts'
 
 /** Parameters in order; none has a default. */
 export const DIODE_PARAMETERS = {
@@ -87,10 +95,12 @@ export function evaluateDiode(
   const nbvtInverse = p[at + NBVT_INVERSE]!
   const forward = u * nvtInverse
   const reverse = -(u + p[at + DIODE_BV]!) * nbvtInverse
-  const ef = guardedExp(forward)
-  const er = guardedExp(reverse)
+  const ef = forward < LINEAR_ABOVE ? (forward < ZERO_BELOW ? 0 : Math.exp(forward)) : guardedExp(forward)
+  const er = reverse < LINEAR_ABOVE ? (reverse < ZERO_BELOW ? 0 : Math.exp(reverse)) : guardedExp(reverse)
   const i = is * (ef - 1) - ibv * (er - p[at + E_AT_ZERO]!)
-  const g = is * guardedExpSlope(forward, ef) * nvtInverse + ibv * guardedExpSlope(reverse, er) * nbvtInverse
+  const g =
+    is * nvtInverse * (forward < LINEAR_ABOVE ? ef : E_AT_LIMIT) +
+    ibv * nbvtInverse * (reverse < LINEAR_ABOVE ? er : E_AT_LIMIT)
   out[to] = i
   out[to + 1] = -i
   out[to + 2] = g

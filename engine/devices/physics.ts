@@ -22,11 +22,14 @@ export function saturationLogRatio(celsius: number, TNOM: number, EG: number, XT
 
 /** Above this argument an exponential goes on as its own tangent, so that no current overflows. */
 export const LINEAR_ABOVE = 80
-const E_AT_LIMIT = Math.exp(LINEAR_ABOVE)
+export const E_AT_LIMIT = Math.exp(LINEAR_ABOVE)
 /** Below this argument e^x is taken as 0: under 1e-17 of the 1 that it is compared with, and not worth its time. */
-const ZERO_BELOW = -40
+export const ZERO_BELOW = -40
 
-/** e^x, continued by its tangent above `LINEAR_ABOVE` and cut to 0 below -40. */
+/**
+ * e^x, continued by its tangent above `LINEAR_ABOVE` and cut to 0 below -40. The junctions of diode and
+ * transistor have it written out: a call that is not inlined puts its number on the heap.
+ */
 export function guardedExp(x: number): number {
   if (x < ZERO_BELOW) return 0
   return x < LINEAR_ABOVE ? Math.exp(x) : E_AT_LIMIT * (1 + x - LINEAR_ABOVE)
