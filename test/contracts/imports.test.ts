@@ -128,8 +128,6 @@ describe('imports', () => {
 })
 
 describe('the guard itself', () => {
-  const seen = (file: string, text: string): Import[] => importsOf(file, text)
-
   it('finds every way to import', () => {
     const text = [
       "import { a } from './a.ts'",
@@ -144,7 +142,7 @@ describe('the guard itself', () => {
       "const h = await import('./h.ts')",
       "new Worker(new URL('./i.ts', import.meta.url))",
     ].join('\n')
-    const found = seen('engine/units/x.ts', text)
+    const found = importsOf('engine/units/x.ts', text)
     expect(found.map(({ target }) => dirname(target) + target.slice(target.lastIndexOf('/')))).toEqual(
       ['a', 'b', 'c', 'd', 'e', 'f', 'h', 'i'].map((name) => `engine/units/${name}.ts`),
     )
@@ -155,14 +153,14 @@ describe('the guard itself', () => {
   })
 
   it('refuses a step back up the order, a sibling topology, and values in the page', () => {
-    expect(outOfOrder(seen('engine/units/x.ts', "import { solve } from '../solve/index.ts'"))).toHaveLength(1)
-    expect(outOfOrder(seen('engine/units/x.ts', "import { x } from '../../web/main.ts'"))).toHaveLength(1)
+    expect(outOfOrder(importsOf('engine/units/x.ts', "import { solve } from '../solve/index.ts'"))).toHaveLength(1)
+    expect(outOfOrder(importsOf('engine/units/x.ts', "import { x } from '../../web/main.ts'"))).toHaveLength(1)
     expect(
-      betweenTopologies(seen('engine/topologies/shunt/x.ts', "import { PASS } from '../feedback/steps.ts'")),
+      betweenTopologies(importsOf('engine/topologies/shunt/x.ts', "import { PASS } from '../feedback/steps.ts'")),
     ).toHaveLength(1)
-    expect(forbiddenForWeb(seen('web/x.ts', "import { compare } from '../engine/index.ts'"))).toHaveLength(1)
-    expect(forbiddenForWeb(seen('web/x.ts', "import type { Answer } from '../engine/index.ts'"))).toHaveLength(0)
-    expect(outside(seen('web/x.ts', "import { wrap } from 'comlink'"), 'comlink', COMLINK_FILES)).toHaveLength(1)
-    expect(outside(seen('web/x.ts', "import('echarts/core')"), 'echarts', ECHARTS_FILES)).toHaveLength(1)
+    expect(forbiddenForWeb(importsOf('web/x.ts', "import { compare } from '../engine/index.ts'"))).toHaveLength(1)
+    expect(forbiddenForWeb(importsOf('web/x.ts', "import type { Answer } from '../engine/index.ts'"))).toHaveLength(0)
+    expect(outside(importsOf('web/x.ts', "import { wrap } from 'comlink'"), 'comlink', COMLINK_FILES)).toHaveLength(1)
+    expect(outside(importsOf('web/x.ts', "import('echarts/core')"), 'echarts', ECHARTS_FILES)).toHaveLength(1)
   })
 })
