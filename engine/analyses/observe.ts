@@ -41,14 +41,14 @@ export interface Observer {
   readonly prepared: Prepared
   readonly conditions: readonly ObservedCondition[]
   /** Index of a condition; the same numbers give the same index. */
-  condition(input: number, load: number, ambient: number, fault?: boolean): number
-  observe(board: Board, condition: number, mode: ThermalCode): Observation
+  readonly condition: (input: number, load: number, ambient: number, fault?: boolean) => number
+  readonly observe: (board: Board, condition: number, mode: ThermalCode) => Observation
   /**
    * Temperatures frozen at those that this board settles to at nominal input and load, at the condition's own ambient.
    */
-  frozenAt(board: Board, condition: number): Observation
+  readonly frozenAt: (board: Board, condition: number) => Observation
   /** Solves once more and leaves the full state in the observer's workspace, for reading a whole point. */
-  solve(board: Board, condition: number, mode: ThermalCode): { outcome: number; ws: Workspace }
+  readonly solve: (board: Board, condition: number, mode: ThermalCode) => { outcome: number; ws: Workspace }
   readonly solves: () => number
 }
 

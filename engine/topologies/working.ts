@@ -66,9 +66,9 @@ export interface WorkedLine {
 
 export interface Worked {
   /** Every symbol's value, givens included; asking for an unknown symbol is our own bug and throws. */
-  value(symbol: string): number
+  readonly value: (symbol: string) => number
   /** The working, givens first. */
-  lines(): WorkedLine[]
+  readonly lines: () => WorkedLine[]
 }
 
 export interface Working {

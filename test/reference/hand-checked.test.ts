@@ -12,7 +12,7 @@ function comparisonOf(requirements: object): Comparison {
   return compare(checked.study)
 }
 
-const near = (value: number | undefined, wanted: number, share: number): void => {
+const expectNear = (value: number | undefined, wanted: number, share: number): void => {
   expect(value).toBeDefined()
   expect(Math.abs(value! / wanted - 1)).toBeLessThan(share)
 }
@@ -43,25 +43,25 @@ describe('S1, shunt: 22.8/24/25.2 V to 12 V within 12 %, 2/2.5/3 mA, 0/25/50 Â°C
   })
 
   test('stands at 12.09 V, 3.46 mA and 42 mW in the diode, 71 mW in Rs, 143 mW in, 21 %', () => {
-    near(nominal.output, 12.09, 0.005)
-    near(Math.abs(nominal.currents['D1']![0]!), 3.46e-3, 0.03)
-    near(nominal.heat['D1'], 0.042, 0.03)
-    near(nominal.heat['R1'], 0.071, 0.03)
-    near(24 * nominal.inputCurrent, 0.143, 0.03)
-    near(nominal.efficiency, 0.21, 0.03)
+    expectNear(nominal.output, 12.09, 0.005)
+    expectNear(Math.abs(nominal.currents['D1']![0]!), 3.46e-3, 0.03)
+    expectNear(nominal.heat['D1'], 0.042, 0.03)
+    expectNear(nominal.heat['R1'], 0.071, 0.03)
+    expectNear(24 * nominal.inputCurrent, 0.143, 0.03)
+    expectNear(nominal.efficiency, 0.21, 0.03)
   })
 
   test('moves 44 mV from 2 to 3 mA, settled', () => {
-    near(at(design, 24, 0.002).output - at(design, 24, 0.003).output, 0.044, 0.05)
+    expectNear(at(design, 24, 0.002).output - at(design, 24, 0.003).output, 0.044, 0.05)
   })
 
   // The band stated (11.14 to 13.24 V) is that of settled temperatures; ours counts the cold start as well, at 0 Â°C and 11.02 V.
   test('reaches 13.24 V at most; the unloaded diode takes 80 mW and the shorted Rs 0.32 W', () => {
-    near(design.figures!.output.highest, 13.24, 0.005)
+    expectNear(design.figures!.output.highest, 13.24, 0.005)
     expect(design.figures!.output.lowest).toBeLessThan(11.14)
     expect(design.worst!['output.lowest']!.thermal).toBe('cold')
-    near(partOf(design, 'D1').stress['power'], 0.08, 0.03)
-    near(design.figures!.shortCircuit!.heat, 0.32, 0.03)
+    expectNear(partOf(design, 'D1').stress['power'], 0.08, 0.03)
+    expectNear(design.figures!.shortCircuit!.heat, 0.32, 0.03)
   })
 })
 
@@ -90,20 +90,20 @@ describe('S2, series-pass: 18/24/30 V to 12 V within 15 %, 5/40/80 mA, 0/25/50 Â
   test('with a 1N4743A, 1k3 and a BD139 on 28 K/W: 12.46 V, 1.158 W in, 0.66 W of heat, 0.46 W in the pass transistor, 43 %', () => {
     expect(partOf(design, 'HS1').value).toBe(28)
     // 0.27 V lower here: our 1N4743A is taken to hold its voltage at 55 Â°C, as its sheet measures in thermal equilibrium.
-    near(nominal.output, 12.46, 0.03)
-    near(24 * nominal.inputCurrent, 1.158, 0.02)
-    near(
+    expectNear(nominal.output, 12.46, 0.03)
+    expectNear(24 * nominal.inputCurrent, 1.158, 0.02)
+    expectNear(
       Object.values(nominal.heat).reduce((a, b) => a + b, 0),
       0.66,
       0.04,
     )
-    near(nominal.heat['Q1'], 0.46, 0.03)
-    near(nominal.efficiency, 0.43, 0.03)
+    expectNear(nominal.heat['Q1'], 0.46, 0.03)
+    expectNear(nominal.efficiency, 0.43, 0.03)
   })
 
   test('reaches from 11.02 to 13.70 V', () => {
-    near(design.figures!.output.lowest, 11.02, 0.03)
-    near(design.figures!.output.highest, 13.7, 0.03)
+    expectNear(design.figures!.output.lowest, 11.02, 0.03)
+    expectNear(design.figures!.output.highest, 13.7, 0.03)
   })
 
   test('does not survive a short, and a plain shunt cannot take the heat', () => {
@@ -135,23 +135,23 @@ describe('S3, feedback: 9.5/12/15 V to 6 V within 3 %, 5/100/200 mA, -10/25/50 Â
   })
 
   test('stands at 6.000 V with 1.223 W in, 0.623 W of heat, 0.605 W in the pass transistor, 49 %', () => {
-    near(nominal.output, 6, 0.001)
-    near(12 * nominal.inputCurrent, 1.223, 0.02)
-    near(
+    expectNear(nominal.output, 6, 0.001)
+    expectNear(12 * nominal.inputCurrent, 1.223, 0.02)
+    expectNear(
       Object.values(nominal.heat).reduce((a, b) => a + b, 0),
       0.623,
       0.03,
     )
-    near(nominal.heat['Q1'], 0.605, 0.02)
-    near(nominal.efficiency, 0.49, 0.02)
+    expectNear(nominal.heat['Q1'], 0.605, 0.02)
+    expectNear(nominal.efficiency, 0.49, 0.02)
   })
 
   test('asks at most 1.8 W of the pass transistor and moves less than 1 mV with the load', () => {
-    near(design.worst!['heat.worst']!.point.heat['Q1'], 1.8, 0.05)
+    expectNear(design.worst!['heat.worst']!.point.heat['Q1'], 1.8, 0.05)
     expect(design.figures!.loadRegulation.volts).toBeLessThan(1e-3)
   })
 
   test('works down to about 8.4 V of input, cold', () => {
-    near(design.figures!.minimumInput, 8.4, 0.05)
+    expectNear(design.figures!.minimumInput, 8.4, 0.05)
   })
 })

@@ -59,9 +59,7 @@ export function fitResistor(need: Need, place: ResistorPlace, demands: Demands):
     place.nodes,
     ohms,
     Math.min(row.tolerance, Math.max(tolerance, row.tolerance)),
-    {
-      ...(place.tracking === undefined ? {} : { tracking: place.tracking }),
-    },
+    place.tracking === undefined ? {} : { tracking: place.tracking },
   )
   const from = provenance(row)
   const wider = row.tolerance > tolerance ? `tolerance ${row.tolerance * 100} % instead of ${tolerance * 100} %` : ''
