@@ -55,7 +55,8 @@ export function pointOf(prepared: Prepared, ws: Workspace, condition: Condition)
   const currents: Record<string, number[]> = {}
   design.netlist.elements.forEach((element, k) => {
     const first = circuit.terminals[k]!
-    currents[element.id] = Array.from(ws.currents.subarray(first, first + element.nodes.length))
+    // adding 0 turns -0 into 0: JSON has no negative zero
+    currents[element.id] = Array.from(ws.currents.subarray(first, first + element.nodes.length), (i) => i + 0)
   })
   const heat: Record<string, number> = {}
   const junction: Record<string, number> = {}
