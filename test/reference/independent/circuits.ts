@@ -124,6 +124,27 @@ export const ZENER: NamedCircuit = {
   situation: situation(9.4, 2e-3, 40, { junction: { D1: 63, Rs: 51 } }),
 }
 
+/** A low-voltage diode whose knee is so soft that half a volt is one decade. */
+export const SOFT: NamedCircuit = {
+  name: 'low-voltage reference diode with a soft knee',
+  netlist: {
+    ground: 'gnd',
+    elements: [
+      supply(7),
+      resistor('Rs', 'in', 'out', 47),
+      {
+        id: 'D1',
+        kind: 'diode',
+        nodes: ['gnd', 'out'],
+        model: { ...REFERENCE_DIODE, BV: 3.6, IBV: 60e-3, NBV: 8, RS: 0.4, tc: -1.5e-3 },
+        part: 'D1',
+      },
+      load(0),
+    ],
+  },
+  situation: situation(7, 20e-3, 25, { junction: { D1: 80 } }),
+}
+
 export const FOLLOWER: NamedCircuit = {
   name: 'emitter follower on a reference diode',
   netlist: {
@@ -239,6 +260,7 @@ export const REGULATOR: NamedCircuit = {
 
 export const CIRCUITS: readonly NamedCircuit[] = [
   ZENER,
+  SOFT,
   FOLLOWER,
   DARLINGTON,
   SATURATED,

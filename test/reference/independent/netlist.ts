@@ -116,7 +116,7 @@ function deviceLines(
       return [model, `r${tag} ${a} ${b} ${element.ohms} rm${tag} temp=${celsius}`]
     }
     case 'diode':
-      return [diodeModel(element, tag, celsius), `d${tag} ${a} ${b} dm${tag} temp=${celsius}`]
+      return diodeLines(element, tag, [a, b], celsius)
     case 'npn':
     case 'pnp':
       return [bjtModel(element, tag), `q${tag} ${t.join(' ')} qm${tag} temp=${celsius}`]
@@ -133,23 +133,43 @@ function doubling(element: { doublesEvery?: number; tnom?: number }, celsius: nu
   return element.doublesEvery === undefined ? 1 : 2 ** ((celsius - (element.tnom ?? 25)) / element.doublesEvery)
 }
 
+/** Below this share of IBV, what the breakdown branch would carry at 0 V is nothing. */
+const HARD = 1e-12
+
 /**
  * The library joins breakdown to its reverse region at a voltage xbv of its own, -IS·exp(-(v + xbv)/(NBV·VT)), which it finds
  * from BV and IBV by IBV' = IS·(exp((BV - xbv)/(NBV·VT)) - 1 + xbv/VT). Our branch is IBV·exp(-(v + BV)/(NBV·VT)), so
  * xbv = BV - NBV·VT·ln(IBV/IS): the IBV' that leads there is given to it. IS is taken at the device's temperature.
  * Its breakdown voltage falls by `tcv` per kelvin where ours rises by `tc`.
+ *
+ * The library has no breakdown current above -3·N·VT and does not make it vanish at 0 V, as ours does. With a knee so soft
+ * (a few volts, hundreds of millivolts a decade) that this shows, its model carries the forward branch alone, the breakdown
+ * branch is a behavioural source across the junction, and the series resistance a resistor.
  */
-function diodeModel(element: Diode, tag: string, celsius: number): string {
+function diodeLines(element: Diode, tag: string, [anode, cathode]: [string, string], celsius: number): string[] {
   const { IS, N, RS, BV, IBV, NBV, EG, XTI, TNOM, tc } = element.model
   const kelvin = celsius + ZERO_CELSIUS
   const ratio = kelvin / (TNOM + ZERO_CELSIUS)
   const vt = BOLTZMANN_OVER_CHARGE * kelvin
-  const saturation = IS * Math.exp(((ratio - 1) * EG) / (N * vt) + (XTI / N) * Math.log(ratio))
   const breakdown = BV + tc * (celsius - TNOM)
+  const forward = `is=${IS} n=${N} eg=${EG} xti=${XTI} tnom=${TNOM}`
+  const atZero = Math.exp(-breakdown / (NBV * vt))
+  if (atZero > HARD) {
+    const junction = RS > 0 ? `j${tag}` : anode
+    return [
+      ...(RS > 0 ? [`rs${tag} ${anode} ${junction} ${RS}`] : []),
+      `.model dm${tag} d(${forward})`,
+      `d${tag} ${junction} ${cathode} dm${tag} temp=${celsius}`,
+      `bz${tag} ${cathode} ${junction} i=${IBV}*(exp(-(v(${junction})-v(${cathode})+(${breakdown}))/${NBV * vt})-${atZero})`,
+    ]
+  }
+  const saturation = IS * Math.exp(((ratio - 1) * EG) / (N * vt) + (XTI / N) * Math.log(ratio))
   const joint = breakdown - NBV * vt * Math.log(IBV / saturation)
   const mapped = IBV - saturation + (saturation * joint) / vt
-  const forward = `is=${IS} n=${N} rs=${RS} eg=${EG} xti=${XTI} tnom=${TNOM}`
-  return `.model dm${tag} d(${forward} bv=${BV} ibv=${mapped} nbv=${NBV} tcv=${-tc})`
+  return [
+    `.model dm${tag} d(${forward} rs=${RS} bv=${BV} ibv=${mapped} nbv=${NBV} tcv=${-tc})`,
+    `d${tag} ${anode} ${cathode} dm${tag} temp=${celsius}`,
+  ]
 }
 
 /** The published parameter names are the library's own; what the element leaves out, the library defaults. */

@@ -24,7 +24,27 @@ export function printedPoints(design: Design): PrintedPoint[] {
     { name, point: corner.point, overrides: corner.overrides },
     ...(corner.against === undefined
       ? []
-      : [{ name: `${name}, other end`, point: corner.against, overrides: corner.overrides }]),
+      : [
+          {
+            name: `${name}, other end`,
+            point: corner.against,
+            overrides: ofOtherEnd(design, corner.overrides, corner.against),
+          },
+        ]),
   ])
   return [...nominal, ...corners]
+}
+
+/**
+ * The board is the same at the other end of a difference, but a leakage is at another temperature: its value there is the
+ * current that the point prints for it.
+ */
+function ofOtherEnd(design: Design, overrides: Overrides, point: Point): Overrides {
+  const leaking = (design.circuit?.elements ?? []).filter(
+    ({ id, kind }) => kind === 'current-source' && id !== 'load' && overrides[id] !== undefined,
+  )
+  return {
+    ...overrides,
+    ...Object.fromEntries(leaking.map(({ id }) => [id, { value: point.currents[id]?.[0] ?? NaN }])),
+  }
 }
