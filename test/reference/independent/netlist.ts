@@ -133,6 +133,9 @@ function doubling(element: { doublesEvery?: number; tnom?: number }, celsius: nu
   return element.doublesEvery === undefined ? 1 : 2 ** ((celsius - (element.tnom ?? 25)) / element.doublesEvery)
 }
 
+/** A series resistance below this is none: its conductance would drown every other one of the library's matrix. */
+const LEAST_OHMS = 1e-6
+
 /** Below this share of IBV, what the breakdown branch would carry at 0 V is nothing. */
 const HARD = 1e-12
 
@@ -147,7 +150,8 @@ const HARD = 1e-12
  * branch is a behavioural source across the junction, and the series resistance a resistor.
  */
 function diodeLines(element: Diode, tag: string, [anode, cathode]: [string, string], celsius: number): string[] {
-  const { IS, N, RS, BV, IBV, NBV, EG, XTI, TNOM, tc } = element.model
+  const { IS, N, BV, IBV, NBV, EG, XTI, TNOM, tc } = element.model
+  const RS = element.model.RS < LEAST_OHMS ? 0 : element.model.RS
   const kelvin = celsius + ZERO_CELSIUS
   const ratio = kelvin / (TNOM + ZERO_CELSIUS)
   const vt = BOLTZMANN_OVER_CHARGE * kelvin
