@@ -19,16 +19,13 @@
  * Sources: H. K. Gummel and H. C. Poon, Bell Syst. Tech. J. 49 (1970) 827; the temperature laws are the usual ones of
  * circuit simulation (A. Vladimirescu, The SPICE Book, 1994, appendix A; from memory).
  */
-import { toKelvin } from '../units/scales.ts'
-import {
-  criticalVoltage,
-  E_AT_LIMIT,
-  guardedExp,
-  inverseOrZero,
-  LINEAR_ABOVE,
-  thermalVoltage,
-  ZERO_BELOW,
-} from './physics.ts'
+import * as scalesModule from '../units/scales.ts'
+import * as physicsModule from './physics.ts'
+
+// taken out of their modules once: where a test runner resolves every import anew, these loops would wait for that
+const { toKelvin } = scalesModule
+const { criticalVoltage, E_AT_LIMIT, guardedExp, inverseOrZero, LINEAR_ABOVE, thermalVoltage, ZERO_BELOW } =
+  physicsModule
 
 /** Parameters in order, with their published defaults. */
 export const BJT_PARAMETERS = {

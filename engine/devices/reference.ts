@@ -91,7 +91,8 @@ export function evaluateReference(
   const dsDw = ((1 - s * s) / SATURATION_WIDTH) * (sp / root)
 
   const tk = Math.tanh(vka / KNEE)
-  const tr = p[at + IREF]! === 0 ? 0 : Math.tanh(vra / KNEE)
+  const isWithoutRef = p[at + IREF] === 0
+  const tr = isWithoutRef ? 0 : Math.tanh(vra / KNEE)
   const ik = p[at + IKMIN]! * tk + y * zdInverse * s
   const iref = p[at + IREF]! * tr
   const gkk = (p[at + IKMIN]! * (1 - tk * tk)) / KNEE - kd * slope * zdInverse * s + y * zdInverse * dsDw

@@ -35,6 +35,19 @@ export function startDrive(m: Float64Array, d: number, from: number, last: numbe
   return isCredible ? drive : wanted.drive
 }
 
+/** Steps of the drive this small, well inside the swing, are the end of an iteration: there is nothing to steer. */
+const STEADY = 0.02
+
+/** Whether a drive may stay as it is without asking `nextDrive`, which costs as much as the amplifier itself. */
+export function isSteady(m: Float64Array, last: number, drive: number): boolean {
+  return (
+    Math.abs(drive - m[last + DRIVE]!) <= STEADY &&
+    Math.abs(drive) <= CREDIBLE &&
+    Math.abs(m[last + CURRENT]!) <= 1 &&
+    m[last + OVERDRIVEN] === 0
+  )
+}
+
 /** Any later one. `o` is where the last evaluation left currents and derivatives, `from` where the voltages are now. */
 export function nextDrive(m: Float64Array, d: number, from: number, o: number, last: number, drive: number): number {
   const lastDrive = m[last + DRIVE]!

@@ -1,12 +1,22 @@
 /** Currents of every element at a state, their sum at every node, and the Jacobian. `m`: the workspace's doubles. */
-import { amplifierInput, amplifierInputScale, evaluateAmplifier } from '../devices/amplifier.ts'
-import { evaluateBjt } from '../devices/bjt.ts'
-import { LOAD_FULL_ABOVE, LOAD_KNEE } from '../devices/currentSource.ts'
-import { evaluateDiode } from '../devices/diode.ts'
-import { evaluateReference } from '../devices/reference.ts'
-import { limitLoad, nextDrive, rememberDrive, startDrive } from './drive.ts'
-import { limitDiode, limitTransistorBc, limitTransistorBe } from './limiting.ts'
-import {
+import * as amplifierModule from '../devices/amplifier.ts'
+import * as bjtModule from '../devices/bjt.ts'
+import * as currentSourceModule from '../devices/currentSource.ts'
+import * as diodeModule from '../devices/diode.ts'
+import * as referenceModule from '../devices/reference.ts'
+import * as driveModule from './drive.ts'
+import * as limitingModule from './limiting.ts'
+import * as planModule from './plan.ts'
+
+// taken out of their modules once: where a test runner resolves every import anew, these loops would wait for that
+const { amplifierInput, amplifierInputScale, evaluateAmplifier } = amplifierModule
+const { evaluateBjt } = bjtModule
+const { LOAD_FULL_ABOVE, LOAD_KNEE } = currentSourceModule
+const { evaluateDiode } = diodeModule
+const { evaluateReference } = referenceModule
+const { isSteady, limitLoad, nextDrive, rememberDrive, startDrive } = driveModule
+const { limitDiode, limitTransistorBc, limitTransistorBe } = limitingModule
+const {
   AMPLIFIERS,
   ANCHOR,
   BASE,
@@ -26,7 +36,7 @@ import {
   STAMPS,
   TERMINAL,
   TRANSISTORS,
-} from './plan.ts'
+} = planModule
 
 /**
  * Fills `out` and `f`. Devices are evaluated no further from their last state than the limiting allows and carried on by
@@ -182,7 +192,9 @@ function evaluateAmplifiers(plan: Int32Array, m: Float64Array, size: number, isF
     for (let t = 0; t < 5; t += 1) m[scratch + t] = m[plan[pc + t]!]!
     const unit = amplifierInputScale(m, d, m, scratch)
     const drive = amplifierInput(m, d, m, scratch) / unit
-    const to = isFirst ? startDrive(m, d, scratch, last, drive) : nextDrive(m, d, scratch, o, last, drive)
+    let to = drive
+    if (isFirst) to = startDrive(m, d, scratch, last, drive)
+    else if (!isSteady(m, last, drive)) to = nextDrive(m, d, scratch, o, last, drive)
     const half = 0.5 * (to - drive) * unit
     if (to !== drive) {
       isLimited = true

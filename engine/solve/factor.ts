@@ -1,6 +1,9 @@
 /** Runs the elimination that the plan holds, and the dense one with partial pivoting that stands behind it. */
 import type { Layout, SolverWorkspace } from './circuit.ts'
-import { BACK, FACTOR, FORWARD } from './plan.ts'
+import * as planModule from './plan.ts'
+
+// taken out of their modules once: where a test runner resolves every import anew, these loops would wait for that
+const { BACK, FACTOR, FORWARD } = planModule
 
 /** A multiplier above this says that the fixed order has met a pivot too small for it. */
 const WILD = 1e8

@@ -1,8 +1,13 @@
 /** Newton's method on a compiled circuit at given temperatures. */
 import type { CompiledCircuit, Layout, SolverWorkspace } from './circuit.ts'
-import { assemble, evaluate } from './evaluate.ts'
-import { factor, solveDense, substitute } from './factor.ts'
-import { ANCHOR, FIRST_UNKNOWN, SIZE, X } from './plan.ts'
+import * as evaluateModule from './evaluate.ts'
+import * as factorModule from './factor.ts'
+import * as planModule from './plan.ts'
+
+// taken out of their modules once: where a test runner resolves every import anew, these loops would wait for that
+const { assemble, evaluate } = evaluateModule
+const { factor, solveDense, substitute } = factorModule
+const { ANCHOR, FIRST_UNKNOWN, SIZE, X } = planModule
 
 export const CONVERGED = 0
 export const ITERATION_LIMIT = 1
