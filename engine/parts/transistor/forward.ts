@@ -87,7 +87,8 @@ function innerVbe(junctions: Junctions, ic: number, vce: number): number {
     high += 2 * junctions.NFVT
     const before = atHigh
     atHigh = miss(high)
-    if (atHigh < before || high > MAX_VBE) return Number.NaN
+    // written so that a current that is no number ends it too
+    if (!(atHigh >= before && high <= MAX_VBE)) return Number.NaN
   }
   return risingRoot(miss, low, high, 1e-11)
 }

@@ -12,7 +12,7 @@ import { refuse } from '../place/fitted.ts'
 import { LIMITER_GIVENS, fitLimiter, limiterRow, limiterSteps, limiterThreshold } from '../place/limiter.ts'
 import { fitReference, referenceSpread } from '../place/reference.ts'
 import { DIVIDER_TRACKING, fitResistor } from '../place/resistor.ts'
-import { type PassChoice, fitTransistor, heatsinkPart, passTransistors } from '../place/transistor.ts'
+import { type PassChoice, fitTransistor, heatsinkPart, neverConducts, passTransistors } from '../place/transistor.ts'
 import { defineWorking } from '../working.ts'
 import { LOOP_GIVENS, PASS } from './steps.ts'
 
@@ -235,6 +235,7 @@ function candidate(need: Need, chosen: Chosen): Candidate {
       t_step: STEP_TIME,
     },
     build(worked, demands) {
+      if (!(beta_min > 0)) return neverConducts(need, pass.row)
       const v = worked.value
       if (!(v('R3_max') > 0))
         return refuse(

@@ -2,8 +2,8 @@
 import { deratedJunction } from '../../parts/derating/index.ts'
 import { type HeatsinkRow, interfaceResistance, pickHeatsink } from '../../parts/heatsink/index.ts'
 import { type TransistorRow, TRANSISTORS, placeTransistor, soaCurrent } from '../../parts/transistor/index.ts'
-import type { DesignPart, Limit, Need } from '../define.ts'
-import { type Fitted, provenance } from './fitted.ts'
+import type { DesignPart, Limit, Need, Refusal } from '../define.ts'
+import { type Fitted, provenance, refuse } from './fitted.ts'
 
 /** How a transistor sheds its heat: junction to ambient in K/W, with a heatsink where it has one. */
 export interface Cooling {
@@ -155,6 +155,16 @@ const sunk = (need: Need, toSink: number, heatsink: HeatsinkRow): Cooling => ({
   thermalResistance: toSink + heatsink.thermalResistance * need.policy.heatsinkFactor,
   heatsink,
 })
+
+/** A Darlington's own base-emitter resistors may take all the drive there is at so small a load: then it never conducts. */
+export const neverConducts = (need: Need, row: TransistorRow): Refusal =>
+  refuse(
+    'load.max',
+    row.Ic_max / 100,
+    need.requirements.load.max,
+    'A',
+    `At ${need.requirements.ambient.min} °C the base-emitter resistors inside ${row.partNumber} take all that would drive it at this load. A smaller transistor serves.`,
+  )
 
 /** The heatsink as a line of the part list. */
 export function heatsinkPart(id: string, cooling: Cooling, cools: string): DesignPart | undefined {

@@ -10,7 +10,7 @@ import { DIODE_GIVENS, diodeGivens, diodesNear, fitDiode, leastDiodeCurrent } fr
 import { refuse } from '../place/fitted.ts'
 import { LIMITER_GIVENS, fitLimiter, limiterRow, limiterSteps, limiterThreshold } from '../place/limiter.ts'
 import { fitResistor } from '../place/resistor.ts'
-import { type PassChoice, fitTransistor, heatsinkPart, passTransistors } from '../place/transistor.ts'
+import { type PassChoice, fitTransistor, heatsinkPart, neverConducts, passTransistors } from '../place/transistor.ts'
 import { defineWorking } from '../working.ts'
 import { BARE_OUTPUT, FOLLOWER, PASS_GIVENS, SENSED_OUTPUT, UNLIMITED_SHORT } from './steps.ts'
 
@@ -97,6 +97,7 @@ function candidate(need: Need, kind: Kind, pass: PassChoice, row: DiodeRow, fact
       t_step: STEP_TIME,
     },
     build(worked, demands) {
+      if (!(beta_min > 0)) return neverConducts(need, pass.row)
       const v = worked.value
       if (!(v('Rs_max') > 0.1))
         return refuse(

@@ -12,6 +12,7 @@ import {
   secondBreakdownShare,
   soaCurrent,
   TRANSISTORS,
+  vbeOf,
   transistors,
   transistorTolerances,
   vbeAt,
@@ -230,4 +231,12 @@ describe('rising roots', () => {
   test('a jump over zero is no root', () => {
     expect(risingRoot((x) => (x < 1 ? -1 : 1), 0, 3, 1e-9)).toBeNaN()
   })
+})
+
+test('a current that the pair cannot carry, or that is no number, is answered and not searched for ever', () => {
+  const pair = findTransistor('TIP120')!
+  // at so small a current the base-emitter resistors inside take all the drive
+  expect(leastGain(pair, 1.27e-3, 5, -40)).toBeNaN()
+  expect(vbeOf(pair, Number.NaN, 5, 25)).toBeNaN()
+  expect(vbeOf(findTransistor('BC337-25')!, Number.NaN, 1, 25)).toBeNaN()
 })

@@ -38,18 +38,25 @@ const ZERO_CELSIUS = 273.15
 const BOLTZMANN_OVER_CHARGE = 1.38064852e-23 / 1.6021766208e-19
 
 /**
- * Solver settings. At the library's default tolerances a breakdown diode is 0.2 mV off; its default conductance of 1e-12 S
- * across every junction, a crutch of the solver and no part of the models, is lowered until it no longer shows.
+ * Solver settings, tried in this order. At the library's default tolerances a breakdown diode is 0.2 mV off; its default
+ * conductance of 1e-12 S across every junction, a crutch of the solver and no part of the models, is lowered until it no
+ * longer shows. Where the search does not end with these, rounding is in its way (an amplifier multiplies the last digit of a
+ * voltage) or the crutch is missed; what any of the others finds is still far inside the tolerance of the comparison.
  */
-const OPTIONS = 'reltol=1e-7 abstol=1e-13 vntol=1e-10 gmin=1e-15 itl1=500'
+export const SETTINGS: readonly string[] = [
+  'reltol=1e-7 abstol=1e-13 vntol=1e-10 gmin=1e-15 itl1=500',
+  'reltol=1e-7 abstol=1e-16 vntol=1e-10 gmin=1e-15 itl1=500',
+  'reltol=1e-6 abstol=1e-12 vntol=1e-8 gmin=1e-15 itl1=500',
+  'reltol=1e-7 abstol=1e-16 vntol=1e-10 gmin=1e-12 itl1=500',
+]
 
 let decks = 0
 
 /** Builds the netlist of one DC solution. Throws on an element kind or an override that it does not know. */
-export function toNetlist(netlist: Netlist, situation: Situation): Deck {
+export function toNetlist(netlist: Netlist, situation: Situation, settings = SETTINGS[0]!): Deck {
   const { condition, junction = {}, overrides = {}, near = {} } = situation
   const title = `operating point ${++decks}`
-  const lines = [title, `.options ${OPTIONS}`]
+  const lines = [title, `.options ${settings}`]
   const nodeNames: Record<string, string> = { [netlist.ground]: '0' }
   const meters: Record<string, (string | undefined)[]> = {}
   const known = new Set(netlist.elements.map((element) => element.id))
@@ -139,6 +146,9 @@ const LEAST_OHMS = 1e-6
 /** Below this share of IBV, what the breakdown branch would carry at 0 V is nothing. */
 const HARD = 1e-12
 
+/** Amperes; a saturation current above this would show against the 1 nA that the comparison lets pass. */
+const COOL = 1e-10
+
 /**
  * The library joins breakdown to its reverse region at a voltage xbv of its own, -IS·exp(-(v + xbv)/(NBV·VT)), which it finds
  * from BV and IBV by IBV' = IS·(exp((BV - xbv)/(NBV·VT)) - 1 + xbv/VT). Our branch is IBV·exp(-(v + BV)/(NBV·VT)), so
@@ -146,8 +156,10 @@ const HARD = 1e-12
  * Its breakdown voltage falls by `tcv` per kelvin where ours rises by `tc`.
  *
  * The library has no breakdown current above -3·N·VT and does not make it vanish at 0 V, as ours does. With a knee so soft
- * (a few volts, hundreds of millivolts a decade) that this shows, its model carries the forward branch alone, the breakdown
- * branch is a behavioural source across the junction, and the series resistance a resistor.
+ * (a few volts, hundreds of millivolts a decade) that this shows, its model carries the forward branch alone, and the
+ * breakdown branch is a behavioural source across the junction. Short of xbv the library has the saturation current alone
+ * and beyond it the breakdown branch alone, where ours adds them: in a junction so hot that this shows, a behavioural source
+ * adds the smaller of the two. With either the series resistance is a resistor.
  */
 function diodeLines(element: Diode, tag: string, [anode, cathode]: [string, string], celsius: number): string[] {
   const { IS, N, BV, IBV, NBV, EG, XTI, TNOM, tc } = element.model
@@ -156,23 +168,26 @@ function diodeLines(element: Diode, tag: string, [anode, cathode]: [string, stri
   const ratio = kelvin / (TNOM + ZERO_CELSIUS)
   const vt = BOLTZMANN_OVER_CHARGE * kelvin
   const breakdown = BV + tc * (celsius - TNOM)
-  const forward = `is=${IS} n=${N} eg=${EG} xti=${XTI} tnom=${TNOM}`
-  const atZero = Math.exp(-breakdown / (NBV * vt))
-  if (atZero > HARD) {
-    const junction = RS > 0 ? `j${tag}` : anode
-    return [
-      ...(RS > 0 ? [`rs${tag} ${anode} ${junction} ${RS}`] : []),
-      `.model dm${tag} d(${forward})`,
-      `d${tag} ${junction} ${cathode} dm${tag} temp=${celsius}`,
-      `bz${tag} ${cathode} ${junction} i=${IBV}*(exp(-(v(${junction})-v(${cathode})+(${breakdown}))/${NBV * vt})-${atZero})`,
-    ]
-  }
   const saturation = IS * Math.exp(((ratio - 1) * EG) / (N * vt) + (XTI / N) * Math.log(ratio))
   const joint = breakdown - NBV * vt * Math.log(IBV / saturation)
   const mapped = IBV - saturation + (saturation * joint) / vt
+  const atZero = Math.exp(-breakdown / (NBV * vt))
+  const forward = `is=${IS} n=${N} eg=${EG} xti=${XTI} tnom=${TNOM}`
+  const reverse = `bv=${BV} ibv=${mapped} nbv=${NBV} tcv=${-tc}`
+  const isSoft = atZero > HARD
+  if (!isSoft && saturation < COOL) {
+    return [`.model dm${tag} d(${forward} ${reverse} rs=${RS})`, `d${tag} ${anode} ${cathode} dm${tag} temp=${celsius}`]
+  }
+  const junction = RS > 0 ? `j${tag}` : anode
+  const across = `(v(${junction})-v(${cathode}))`
+  const branch = `${IBV}*exp(-(${across}+(${breakdown}))/${NBV * vt})`
   return [
-    `.model dm${tag} d(${forward} rs=${RS} bv=${BV} ibv=${mapped} nbv=${NBV} tcv=${-tc})`,
-    `d${tag} ${anode} ${cathode} dm${tag} temp=${celsius}`,
+    ...(RS > 0 ? [`rs${tag} ${anode} ${junction} ${RS}`] : []),
+    `.model dm${tag} d(${forward}${isSoft ? '' : ` ${reverse}`})`,
+    `d${tag} ${junction} ${cathode} dm${tag} temp=${celsius}`,
+    isSoft
+      ? `bz${tag} ${cathode} ${junction} i=${branch}-${IBV * atZero}`
+      : `bz${tag} ${cathode} ${junction} i=${across} < ${-joint} ? ${saturation} : ${branch}`,
   ]
 }
 

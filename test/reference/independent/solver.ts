@@ -1,7 +1,7 @@
 /** The independent solver: one instance of a general-purpose circuit simulation library, started once and reused. */
 import { Simulation } from 'eecircuit-engine'
 import type { Netlist } from '../../../engine/devices/elements.ts'
-import { toNetlist, type Deck, type Situation } from './netlist.ts'
+import { SETTINGS, toNetlist, type Deck, type Situation } from './netlist.ts'
 
 /** Volts by node and amperes into each terminal by element, as in a comparison's Point. */
 export interface Solution {
@@ -49,8 +49,21 @@ async function run(deck: Deck): Promise<ReadonlyMap<string, number>> {
 
 /** Solves one circuit in one situation. Rejects, with the netlist in its message, where the solver finds no solution. */
 export async function solveIndependently(netlist: Netlist, situation: Situation): Promise<Solution> {
-  const deck = toNetlist(netlist, situation)
-  const values = await run(deck)
+  let problem: unknown
+  for (const settings of SETTINGS) {
+    try {
+      const deck = toNetlist(netlist, situation, settings)
+      const solution = readSolution(deck, await run(deck))
+      refuseUnbalanced(netlist, solution, deck)
+      return solution
+    } catch (error) {
+      problem = error
+    }
+  }
+  throw problem
+}
+
+function readSolution(deck: Deck, values: ReadonlyMap<string, number>): Solution {
   const read = (name: string): number => {
     const value = values.get(name)
     if (value === undefined || !Number.isFinite(value)) throw new Error(`no value of ${name}\n${deck.text}`)
@@ -66,4 +79,21 @@ export async function solveIndependently(netlist: Netlist, situation: Situation)
     currents[id] = meters.map((meter) => (meter === undefined ? 0 : read(`i(${meter})`)))
   }
   return { nodeVoltages, currents }
+}
+
+/** After a stepped search the library may leave a helping conductance at a node and report success all the same. */
+function refuseUnbalanced(netlist: Netlist, { currents }: Solution, deck: Deck): void {
+  const sums = new Map<string, { sum: number; size: number }>()
+  for (const { id, nodes } of netlist.elements) {
+    nodes.forEach((node, k) => {
+      const at = sums.get(node) ?? { sum: 0, size: 0 }
+      const current = currents[id]?.[k] ?? 0
+      sums.set(node, { sum: at.sum + current, size: Math.max(at.size, Math.abs(current)) })
+    })
+  }
+  for (const [node, { sum, size }] of sums) {
+    if (Math.abs(sum) > 1e-10 + 1e-6 * size) {
+      throw new Error(`no operating point: ${sum} A are left over at ${node}\n${deck.text}`)
+    }
+  }
 }
