@@ -1,5 +1,5 @@
 /**
- * The ordered fallbacks: Newton from where the workspace stands, from the guess, with every node held to its guess by a
+ * The ordered fallbacks: Newton from where the workspace stands, from the guess, from beside the guess, with every node held to its guess by a
  * conductance that is then taken away, and with the sources brought up from nothing. A continuation counts only when its
  * last solve was of the full circuit.
  */
@@ -14,6 +14,12 @@ const CONTINUATION_STALLED = 4
 const WARM_ITERATIONS = 100
 const COLD_ITERATIONS = 120
 const CONTINUATION_ITERATIONS = 30
+/**
+ * A guess can lie where Newton goes round in circles; next to it, it mostly does not. So many places beside it are tried, so
+ * many volts away, in directions that are the same every time.
+ */
+const NUDGES = 3
+const NUDGE = 0.15
 /** Siemens at which holding begins, and under which it is let go altogether. */
 const FIRST_ANCHOR = 1e-1
 const LAST_ANCHOR = 1e-13
@@ -26,6 +32,12 @@ export function solveElectrical(circuit: CompiledCircuit, ws: SolverWorkspace): 
   if (newton(circuit, ws, WARM_ITERATIONS) === CONVERGED) return CONVERGED
   goToGuess(layout, ws)
   if (newton(circuit, ws, COLD_ITERATIONS) === CONVERGED) return CONVERGED
+  for (let nudge = 1; nudge <= NUDGES; nudge += 1) {
+    goToGuess(layout, ws)
+    for (let k = layout.firstUnknown; k < ws.x.length; k += 1) ws.x[k]! += NUDGE * Math.sin(nudge + (2 * nudge - 1) * k)
+    setSources(layout, ws, 1)
+    if (newton(circuit, ws, COLD_ITERATIONS) === CONVERGED) return CONVERGED
+  }
   const released = releaseAnchor(circuit, ws)
   if (released === CONVERGED) return CONVERGED
   const raised = raiseSources(circuit, ws)

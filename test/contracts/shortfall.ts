@@ -28,7 +28,10 @@ export function achievedAgain(design: Design, shortfall: Shortfall, requirements
   }
   const [part = '', quantity = ''] = requirement.split('.')
   const all = requirement === 'limits.survivesShort' ? design.parts.map(({ id }) => id) : [part]
-  return all.flatMap((id) => stressesOf(circuit, here, corner.point, id, quantity))
+  // a part that no current flows through has no power to compare
+  return all
+    .flatMap((id) => stressesOf(circuit, here, corner.point, id, quantity))
+    .filter((value) => !Number.isNaN(value))
 }
 
 const outputNode = (circuit: Circuit): string => circuit.elements.find(({ id }) => id === 'load')!.nodes[0]
