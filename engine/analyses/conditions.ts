@@ -33,11 +33,12 @@ export interface Conditions {
 const ends = (range: { min: number; max: number }): number[] =>
   range.min === range.max ? [range.min] : [range.min, range.max]
 
+const grid = <T>(as: number[], bs: number[], make: (a: number, b: number) => T): T[] =>
+  as.flatMap((a) => bs.map((b) => make(a, b)))
+
 export function conditionsOf(observer: Observer, requirements: Requirements): Conditions {
   const { input, load, ambient } = requirements
   const at = observer.condition
-  const grid = <T>(as: number[], bs: number[], make: (a: number, b: number) => T): T[] =>
-    as.flatMap((a) => bs.map((b) => make(a, b)))
   return {
     corners: grid(ends(input), ends(ambient), (v, t) => ends(load).map((i) => at(v, i, t))).flat(),
     unloaded: load.min > 0 && !load.permanent ? grid(ends(input), ends(ambient), (v, t) => at(v, 0, t)) : [],

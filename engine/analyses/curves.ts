@@ -1,6 +1,7 @@
 /** The swept curves that the plots draw: nominal parts, nominal ambient, settled temperatures. */
 import type { Requirements } from '../requirements/study.ts'
 import { SETTLED, newWorkspace, solvePoint } from '../solve/index.ts'
+import { efficiencyOf } from './efficiency.ts'
 import type { Prepared } from './prepare.ts'
 
 /**
@@ -87,7 +88,7 @@ function sweep(
       columns['output']![n] = ws.voltages[prepared.output]!
       columns['heat']![n] = heat
       columns['inputCurrent']![n] = current
-      columns['efficiency']![n] = volts * current > 0 ? Math.max(0, (volts * current - heat) / (volts * current)) : 0
+      columns['efficiency']![n] = efficiencyOf(volts * current, heat)
       columns['hottest']![n] = hottest
     }
   }

@@ -1,6 +1,5 @@
 /** What is read off one solved point of one board; each is solved once and remembered, so that the search may ask freely. */
 import {
-  COLD,
   FROZEN,
   SETTLED,
   type ThermalCode,
@@ -10,6 +9,7 @@ import {
   solvePoint,
 } from '../solve/index.ts'
 import type { StressPoint } from '../topologies/define.ts'
+import { efficiencyOf } from './efficiency.ts'
 import { type Prepared, setBoard } from './prepare.ts'
 
 /** Input in volts, load in amperes, ambient in degrees Celsius; `fault` points are held against the maker's ratings, not the derated ones. */
@@ -42,14 +42,12 @@ export interface Observer {
   readonly conditions: readonly ObservedCondition[]
   /** Index of a condition; the same numbers give the same index. */
   readonly condition: (input: number, load: number, ambient: number, fault?: boolean) => number
-  readonly observe: (board: Board, condition: number, mode: ThermalCode) => Observation
   /**
-   * Temperatures frozen at those that this board settles to at nominal input and load, at the condition's own ambient.
+   * Frozen temperatures are those that this board settles to at nominal input and load, at the condition's own ambient.
    */
-  readonly frozenAt: (board: Board, condition: number) => Observation
+  readonly observe: (board: Board, condition: number, mode: ThermalCode) => Observation
   /** Solves once more and leaves the full state in the observer's workspace, for reading a whole point. */
   readonly solve: (board: Board, condition: number, mode: ThermalCode) => { outcome: number; ws: Workspace }
-  readonly solves: () => number
 }
 
 /** The share of a limit that is used at one solved point. */
@@ -69,6 +67,17 @@ export function useOf(
   return allowed <= 0 ? (value <= 0 ? 0 : Infinity) : Math.max(0, value) / allowed
 }
 
+/** The board as a number in base three. */
+function keyOf(board: Board): number {
+  let key = 0
+  for (let j = board.length - 1; j >= 0; j--) key = key * 3 + (board[j]! < 0 ? 2 : board[j]!)
+  return key
+}
+
+/** Conditions are few (a few dozen); 4096 leaves room in the key for any of them and for the mode. */
+const observationKey = (board: Board, index: number, mode: ThermalCode): number =>
+  keyOf(board) * 4096 + index * 4 + mode
+
 export function createObserver(prepared: Prepared, nominalInput: number, nominalLoad: number): Observer {
   const { circuit, limits } = prepared
   const conditions: ObservedCondition[] = []
@@ -79,14 +88,7 @@ export function createObserver(prepared: Prepared, nominalInput: number, nominal
   const seen = new Map<number, Observation>()
   const at: StressPoint = { voltage: 0, power: 0, junction: 0 }
   let boardInPlace = 0
-  let solves = 0
   let nominalSolved = false
-
-  const keyOf = (board: Board): number => {
-    let key = 0
-    for (let j = board.length - 1; j >= 0; j--) key = key * 3 + (board[j]! < 0 ? 2 : board[j]!)
-    return key
-  }
 
   /** The nominal board's settled solution at this condition: where every other board's solve begins, so that order cannot matter. */
   const startAt = (index: number): Workspace => {
@@ -100,7 +102,6 @@ export function createObserver(prepared: Prepared, nominalInput: number, nominal
     const start = newWorkspace(circuit)
     copyState(nominal, start)
     solvePoint(circuit, start, c.input, c.load, c.ambient, SETTLED)
-    solves++
     starts[index] = start
     return start
   }
@@ -115,7 +116,6 @@ export function createObserver(prepared: Prepared, nominalInput: number, nominal
     }
     copyState(start, ws)
     if (junction) ws.junction.set(junction)
-    solves++
     return solvePoint(circuit, ws, c.input, c.load, c.ambient, mode)
   }
 
@@ -142,61 +142,55 @@ export function createObserver(prepared: Prepared, nominalInput: number, nominal
     for (const part of prepared.heatParts) heat += ws.power[part]!
     const output = ws.voltages[prepared.output]!
     const inputCurrent = -ws.currents[prepared.inputTerminal]!
-    const inputPower = c.input * inputCurrent
     return {
       outcome,
       output,
       heat,
       inputCurrent,
-      efficiency: inputPower > 0 ? Math.max(0, (inputPower - heat) / inputPower) : 0,
+      efficiency: efficiencyOf(c.input * inputCurrent, heat),
       use,
       stress,
       junction: ws.junction.slice(),
     }
   }
 
-  const remember = (key: number, make: () => Observation): Observation => {
+  const condition = (input: number, load: number, ambient: number, fault = false): number => {
+    const name = `${input} ${load} ${ambient} ${fault}`
+    let index = conditionIndex.get(name)
+    if (index === undefined) {
+      index = conditions.push({ input, load, ambient, fault }) - 1
+      conditionIndex.set(name, index)
+    }
+    return index
+  }
+
+  /** The point whose temperatures a frozen solve at this condition keeps. */
+  const frozenFrom = (board: Board, index: number): Observation =>
+    observe(board, condition(nominalInput, nominalLoad, conditions[index]!.ambient), SETTLED)
+
+  const make = (board: Board, index: number, mode: ThermalCode): Observation => {
+    if (mode !== FROZEN) return read(solve(board, index, mode), index)
+    const from = frozenFrom(board, index)
+    return from.outcome === 0 ? read(solve(board, index, mode, from.junction), index) : from
+  }
+
+  const observe = (board: Board, index: number, mode: ThermalCode): Observation => {
+    const key = observationKey(board, index, mode)
     const found = seen.get(key)
     if (found) return found
-    const made = make()
+    const made = make(board, index, mode)
     seen.set(key, made)
     return made
   }
 
-  /** Conditions are few (a few dozen); 4096 leaves room in the key for any of them and for the mode. */
-  const observationKey = (board: Board, index: number, mode: number): number => keyOf(board) * 4096 + index * 4 + mode
-
-  const observer: Observer = {
+  return {
     prepared,
     conditions,
-    condition(input, load, ambient, fault = false) {
-      const name = `${input} ${load} ${ambient} ${fault}`
-      let index = conditionIndex.get(name)
-      if (index === undefined) {
-        index = conditions.push({ input, load, ambient, fault }) - 1
-        conditionIndex.set(name, index)
-      }
-      return index
-    },
-    observe: (board, index, mode) =>
-      remember(observationKey(board, index, mode), () => read(solve(board, index, mode), index)),
-    frozenAt(board, index) {
-      return remember(observationKey(board, index, 3), () => {
-        const ambient = conditions[index]!.ambient
-        const reference = observer.observe(board, observer.condition(nominalInput, nominalLoad, ambient), SETTLED)
-        if (reference.outcome !== 0) return reference
-        return read(solve(board, index, FROZEN, reference.junction), index)
-      })
-    },
+    condition,
+    observe,
     solve(board, index, mode) {
-      if (mode !== FROZEN) return { outcome: solve(board, index, mode), ws }
-      const ambient = conditions[index]!.ambient
-      const reference = observer.observe(board, observer.condition(nominalInput, nominalLoad, ambient), SETTLED)
-      return { outcome: solve(board, index, FROZEN, reference.junction), ws }
+      const junction = mode === FROZEN ? frozenFrom(board, index).junction : undefined
+      return { outcome: solve(board, index, mode, junction), ws }
     },
-    solves: () => solves,
   }
-  return observer
 }
-
-export { COLD, FROZEN, SETTLED }

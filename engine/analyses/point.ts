@@ -1,6 +1,7 @@
 /** Solved points and the corners behind worst figures, as plain data that anyone can reproduce. */
 import type { ThermalCode, Workspace } from '../solve/index.ts'
 import { FROZEN, SETTLED } from '../solve/index.ts'
+import { efficiencyOf } from './efficiency.ts'
 import type { Board, Observer } from './observe.ts'
 import type { Prepared } from './prepare.ts'
 import type { Found } from './prove.ts'
@@ -68,7 +69,6 @@ export function pointOf(prepared: Prepared, ws: Workspace, condition: Condition)
     junction[id] = ws.junction[k]!
   }
   const inputCurrent = -ws.currents[prepared.inputTerminal]!
-  const inputPower = condition.input * inputCurrent
   return {
     condition,
     nodeVoltages,
@@ -77,7 +77,7 @@ export function pointOf(prepared: Prepared, ws: Workspace, condition: Condition)
     junction,
     output: ws.voltages[prepared.output]!,
     inputCurrent,
-    efficiency: inputPower > 0 ? Math.max(0, (inputPower - total) / inputPower) : 0,
+    efficiency: efficiencyOf(condition.input * inputCurrent, total),
   }
 }
 
@@ -104,27 +104,28 @@ function overridesOf(prepared: Prepared, ws: Workspace): Overrides {
 }
 
 /** The full corner of something found; undefined where it does not solve again, which would be our own bug. */
-export function cornerOf(observer: Observer, found: Found): Corner | undefined {
+export function cornerOf(observer: Observer, { board, condition, mode, against }: Found): Corner | undefined {
   const { prepared } = observer
-  const point = solvedPoint(observer, found.board, found.condition, found.mode)
-  if (!point) return undefined
-  const { input, load, ambient } = observer.conditions[found.condition]!
-  const { ws } = observer.solve(found.board, found.condition, found.mode)
-  const overrides = overridesOf(prepared, ws)
-  const against =
-    found.against === undefined ? undefined : solvedPoint(observer, found.board, found.against, found.mode)
-  return {
-    condition: { input, load, ambient },
-    overrides,
-    thermal: thermalName(found.mode),
-    point,
-    ...(against ? { against } : {}),
+  const { outcome, ws } = observer.solve(board, condition, mode)
+  if (outcome !== 0) return undefined
+  const at = conditionAt(observer, condition)
+  const corner: Corner = {
+    condition: at,
+    overrides: overridesOf(prepared, ws),
+    thermal: thermalName(mode),
+    point: pointOf(prepared, ws, at),
   }
+  // Last, since it is solved in the same workspace.
+  const other = against === undefined ? undefined : solvedPoint(observer, board, against, mode)
+  return other ? { ...corner, against: other } : corner
 }
 
 export function solvedPoint(observer: Observer, board: Board, condition: number, mode: ThermalCode): Point | undefined {
   const { outcome, ws } = observer.solve(board, condition, mode)
-  if (outcome !== 0) return undefined
-  const { input, load, ambient } = observer.conditions[condition]!
-  return pointOf(observer.prepared, ws, { input, load, ambient })
+  return outcome === 0 ? pointOf(observer.prepared, ws, conditionAt(observer, condition)) : undefined
+}
+
+function conditionAt(observer: Observer, index: number): Condition {
+  const { input, load, ambient } = observer.conditions[index]!
+  return { input, load, ambient }
 }

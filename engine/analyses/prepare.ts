@@ -50,6 +50,15 @@ export function prepare(design: SizedDesign): Prepared {
   }
 }
 
+/** Where to look for a solution with the output forced to `volts`: what follows the output, or is a share of it, goes with it. */
+export function guessAt({ guess, output, follows, divides }: SizedDesign, volts: number): Record<string, number> {
+  const regulated = guess[output] ?? volts
+  const forced: Record<string, number> = { ...guess, [output]: volts }
+  for (const node of follows) if (node in forced) forced[node]! -= regulated - volts
+  for (const node of divides) if (node in forced) forced[node]! *= volts / regulated
+  return forced
+}
+
 function movedParameters(design: SizedDesign, circuit: Circuit): MovedParameter[] {
   const bySlot = new Map<number, MovedParameter & { effects: MovedParameter['effects'][number][] }>()
   design.tolerances.forEach((tolerance, index) => {

@@ -5,7 +5,7 @@ import { COLD, FROZEN, SETTLED, type ThermalCode } from '../solve/index.ts'
 import { type Conditions, SHORT_LOAD, conditionsOf } from './conditions.ts'
 import { type MinimumInput, findMinimumInput } from './minimumInput.ts'
 import { type Board, type Observation, type Observer, createObserver } from './observe.ts'
-import { prepare } from './prepare.ts'
+import { guessAt, prepare } from './prepare.ts'
 import { type StartUp, proveStartUp } from './startUp.ts'
 import { findWorst } from './worst.ts'
 
@@ -17,6 +17,14 @@ export interface Found {
   mode: ThermalCode
   against?: number
 }
+
+/** A figure of one same board, with its temperatures held and with them settled. */
+export interface ThermalPair {
+  frozen: Found
+  settled: Found
+}
+
+export const worseOf = ({ frozen, settled }: ThermalPair): Found => (frozen.value > settled.value ? frozen : settled)
 
 export interface Unsolved {
   board: Board
@@ -33,8 +41,8 @@ export interface Proof {
   output: { lowest: Found; highest: Found }
   heat: Found
   efficiency: Found
-  loadRegulation: { frozen: Found; settled: Found }
-  lineRegulation: { frozen: Found; settled: Found }
+  loadRegulation: ThermalPair
+  lineRegulation: ThermalPair
   /** Volts peak to peak; absent without input ripple. */
   outputRipple?: Found
   /** By limit: the largest share used of it over the corners and the unloaded output. */
@@ -76,8 +84,7 @@ export function prove(design: SizedDesign, requirements: Requirements): Proof | 
   const tolerances = design.tolerances.length
   const unsolved = new Map<string, Unsolved>()
 
-  const look = (board: Board, condition: number, mode: ThermalCode): Observation =>
-    mode === FROZEN ? observer.frozenAt(board, condition) : observer.observe(board, condition, mode)
+  const look = observer.observe
   const note = (board: Board, condition: number, mode: ThermalCode): void => {
     const seen = look(board, condition, mode)
     if (seen.outcome !== 0)
@@ -180,7 +187,7 @@ export function prove(design: SizedDesign, requirements: Requirements): Proof | 
 function proveShort(design: SizedDesign, requirements: Requirements): Proof['shortCircuit'] {
   const tolerances = design.tolerances.length
   const isRequired = requirements.limits.survivesShort
-  const prepared = prepare({ ...design, guess: shortedGuess(design) })
+  const prepared = prepare({ ...design, guess: guessAt(design, 0) })
   const observer = createObserver(prepared, requirements.input.max, SHORT_LOAD)
   const { ambient } = requirements
   const shorted = [...new Set([ambient.min, ambient.max])].map((t) =>
@@ -212,13 +219,4 @@ function proveShort(design: SizedDesign, requirements: Requirements): Proof['sho
   const current = { value: outcome === 0 ? Math.abs(ws.currents[terminal]!) : NaN, board, condition, mode }
   const use = prepared.limits.map((_, k) => whole(search((s) => s.use[k]!)) ?? current)
   return { observer, current, heat: hottest?.value ?? NaN, use, settles }
-}
-
-/** Where to look for a shorted output's solution: the output at ground, what follows it down there with it. */
-function shortedGuess(design: SizedDesign): Record<string, number> {
-  const regulated = design.guess[design.output] ?? 0
-  const guess: Record<string, number> = { ...design.guess, [design.output]: 0 }
-  for (const node of design.follows) if (node in guess) guess[node]! -= regulated
-  for (const node of design.divides) if (node in guess) guess[node] = 0
-  return guess
 }

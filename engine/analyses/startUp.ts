@@ -7,7 +7,7 @@ import type { Requirements } from '../requirements/study.ts'
 import { COLD, type Workspace, copyState, newWorkspace, solvePoint } from '../solve/index.ts'
 import type { SizedDesign } from '../topologies/define.ts'
 import type { Board } from './observe.ts'
-import { type Prepared, prepare, setBoard } from './prepare.ts'
+import { type Prepared, guessAt, prepare, setBoard } from './prepare.ts'
 import { findWorst } from './worst.ts'
 
 export interface StartUp {
@@ -77,11 +77,7 @@ function holdAt(design: SizedDesign, volts: number): Held {
       ? { kind: 'voltage-source', id: 'load', nodes: e.nodes, part: e.part, value: volts }
       : e,
   )
-  const regulated = design.guess[design.output] ?? volts
-  const guess: Record<string, number> = { ...design.guess, [design.output]: volts }
-  for (const node of design.follows) if (node in guess) guess[node]! -= regulated - volts
-  for (const node of design.divides) if (node in guess) guess[node]! *= volts / regulated
-  const forced = prepare({ ...design, guess, netlist: { ...design.netlist, elements } })
+  const forced = prepare({ ...design, guess: guessAt(design, volts), netlist: { ...design.netlist, elements } })
   const { circuit } = forced
   return {
     volts,

@@ -6,6 +6,7 @@ import type { FigureDescriptor, Figures } from '../figures/index.ts'
 import type { Shortfall } from '../sizing/judge.ts'
 import type { RankingEntry } from './ranking.ts'
 import type { TopologyName } from '../topologies/define.ts'
+import type { WorkedLine } from '../topologies/working.ts'
 import type { Requirements, Weights } from '../requirements/study.ts'
 
 export type { Condition, Corner, Overrides, Point, ThermalMode } from '../analyses/point.ts'
@@ -35,17 +36,6 @@ export interface Part {
   note?: string
 }
 
-export interface DerivationLine {
-  quantity: string
-  symbol: string
-  formula: string
-  substituted: string
-  value: number
-  unit: string
-  source: string
-  why?: string
-}
-
 export interface Design {
   topology: TopologyName
   variant: string
@@ -63,7 +53,7 @@ export interface Design {
   operatingPoints?: Point[]
   worst?: Record<string, Corner>
   figures?: Figures
-  derivation: DerivationLine[]
+  derivation: WorkedLine[]
 }
 
 export interface Comparison {

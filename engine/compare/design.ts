@@ -1,7 +1,8 @@
 /** One sized topology as the comparison prints it. */
 import type { Element } from '../devices/elements.ts'
+import type { Observer } from '../analyses/observe.ts'
 import { type Corner, type Point, cornerOf, solvedPoint } from '../analyses/point.ts'
-import type { Found, Proof } from '../analyses/prove.ts'
+import { type Found, type Proof, worseOf } from '../analyses/prove.ts'
 import { figuresOf } from '../figures/index.ts'
 import { type Sized, type Unbuilt, isUnbuilt } from '../sizing/size.ts'
 import { stressOf, withCorner } from '../sizing/judge.ts'
@@ -84,40 +85,34 @@ function partsOf(proof: Proof): Part[] {
   })
 }
 
+const distinct = (range: { min: number; nominal: number; max: number }): number[] => [
+  ...new Set([range.min, range.nominal, range.max]),
+]
+
 /** Every distinct combination of lowest, nominal and highest input and load, at nominal ambient, nominal parts, settled. */
-function operatingPoints({ observer, requirements, design }: Proof): Point[] {
+function operatingConditions({ observer, requirements }: Proof): number[] {
   const { input, load, ambient } = requirements
-  const board = new Int8Array(design.tolerances.length)
-  const distinct = (range: { min: number; nominal: number; max: number }): number[] => [
-    ...new Set([range.min, range.nominal, range.max]),
-  ]
-  return distinct(input).flatMap((v) =>
-    distinct(load).flatMap(
-      (i) => solvedPoint(observer, board, observer.condition(v, i, ambient.nominal), SETTLED) ?? [],
-    ),
-  )
+  return distinct(input).flatMap((v) => distinct(load).map((i) => observer.condition(v, i, ambient.nominal)))
+}
+
+function operatingPoints(proof: Proof): Point[] {
+  const board = new Int8Array(proof.design.tolerances.length)
+  return operatingConditions(proof).flatMap((index) => solvedPoint(proof.observer, board, index, SETTLED) ?? [])
 }
 
 function unsolvedOf(proof: Proof): Design['unsolved'] {
-  const { observer, requirements, design, shortCircuit } = proof
-  const { input, load, ambient } = requirements
-  const entries = proof.unsolved.map(({ condition, outcome }) => ({
-    condition: whereabouts(observer.conditions[condition]!),
-    outcome: OUTCOMES[outcome]! as string,
-  }))
-  const board = new Int8Array(design.tolerances.length)
-  for (const v of new Set([input.min, input.nominal, input.max]))
-    for (const i of new Set([load.min, load.nominal, load.max])) {
-      const index = observer.condition(v, i, ambient.nominal)
-      const { outcome } = observer.observe(board, index, SETTLED)
-      if (outcome !== 0)
-        entries.push({ condition: whereabouts(observer.conditions[index]!), outcome: OUTCOMES[outcome]! })
-    }
+  const { observer, shortCircuit } = proof
+  const entries: Design['unsolved'] = []
+  const add = ({ conditions }: Observer, index: number, outcome: number): void => {
+    if (outcome !== 0) entries.push({ condition: whereabouts(conditions[index]!), outcome: OUTCOMES[outcome]! })
+  }
+  for (const { condition, outcome } of proof.unsolved) add(observer, condition, outcome)
+  const board = new Int8Array(proof.design.tolerances.length)
+  for (const index of operatingConditions(proof)) add(observer, index, observer.observe(board, index, SETTLED).outcome)
   if (!shortCircuit.settles)
     shortCircuit.observer.conditions.forEach((condition, index) => {
-      if (!condition.fault) return
-      const { outcome } = shortCircuit.observer.observe(board, index, SETTLED)
-      if (outcome !== 0) entries.push({ condition: whereabouts(condition), outcome: OUTCOMES[outcome]! })
+      if (condition.fault)
+        add(shortCircuit.observer, index, shortCircuit.observer.observe(board, index, SETTLED).outcome)
     })
   return entries.filter(
     (e, k) => entries.findIndex((f) => f.condition === e.condition && f.outcome === e.outcome) === k,
@@ -126,15 +121,13 @@ function unsolvedOf(proof: Proof): Design['unsolved'] {
 
 function worstOf(proof: Proof): Record<string, Corner> {
   const { observer, minimumInput, requirements, shortCircuit } = proof
-  const worse = (pair: Proof['loadRegulation']): Found =>
-    pair.frozen.value > pair.settled.value ? pair.frozen : pair.settled
   const found: Record<string, Found | undefined> = {
     'output.lowest': proof.output.lowest,
     'output.highest': proof.output.highest,
     'heat.worst': proof.heat,
     'efficiency.worst': proof.efficiency,
-    loadRegulation: worse(proof.loadRegulation),
-    lineRegulation: worse(proof.lineRegulation),
+    loadRegulation: worseOf(proof.loadRegulation),
+    lineRegulation: worseOf(proof.lineRegulation),
     outputRipple: proof.outputRipple,
     minimumInput: {
       value: minimumInput.value,

@@ -1,5 +1,6 @@
 /** What a figure is: a descriptor that the page labels it by, and how it is read off a proof. One file a figure, one line in `index.ts`. */
 import type { Proof } from '../analyses/prove.ts'
+import { SETTLED } from '../solve/index.ts'
 
 /** What the engine says about a figure, so that no screen retypes a label. */
 export interface FigureDescriptor {
@@ -28,6 +29,6 @@ export function nominalAt(
   condition: number,
 ): { output: number; heat: number; inputCurrent: number; efficiency: number } | undefined {
   const board = new Int8Array(proof.design.tolerances.length)
-  const seen = proof.observer.observe(board, condition, 0)
+  const seen = proof.observer.observe(board, condition, SETTLED)
   return seen.outcome === 0 ? seen : undefined
 }

@@ -1,4 +1,4 @@
-import type { Proof } from '../analyses/prove.ts'
+import { type Proof, type ThermalPair, worseOf } from '../analyses/prove.ts'
 import { defineFigure } from './define.ts'
 
 export interface Regulation {
@@ -9,9 +9,9 @@ export interface Regulation {
 }
 
 /** The worse of frozen and settled, over the nominal output. */
-export function regulation(proof: Proof, pair: Proof['loadRegulation']): Regulation {
+export function regulation(proof: Proof, pair: ThermalPair): Regulation {
   const nominal = proof.requirements.output.voltage
-  const volts = Math.max(pair.frozen.value, pair.settled.value)
+  const volts = worseOf(pair).value
   return {
     volts,
     fraction: volts / nominal,

@@ -1,3 +1,4 @@
+import { FROZEN } from '../solve/index.ts'
 import { defineFigure } from './define.ts'
 
 /** Share of the full load by which the load is moved either side of nominal. */
@@ -16,7 +17,7 @@ export const outputResistance = defineFigure<number>({
     const step = STEP * load.max
     const board = new Int8Array(design.tolerances.length)
     const at = (amperes: number) =>
-      observer.frozenAt(board, observer.condition(input.nominal, amperes, ambient.nominal))
+      observer.observe(board, observer.condition(input.nominal, amperes, ambient.nominal), FROZEN)
     const low = Math.max(load.nominal - step, 0)
     const high = load.nominal + step
     const a = at(low)

@@ -1,3 +1,4 @@
+import { FROZEN } from '../solve/index.ts'
 import { decibels } from '../units/index.ts'
 import { defineFigure } from './define.ts'
 
@@ -15,7 +16,8 @@ export const rippleRejection = defineFigure<number>({
     const { input, load, ambient } = requirements
     const step = STEP * input.nominal
     const board = new Int8Array(design.tolerances.length)
-    const at = (volts: number) => observer.frozenAt(board, observer.condition(volts, load.nominal, ambient.nominal))
+    const at = (volts: number) =>
+      observer.observe(board, observer.condition(volts, load.nominal, ambient.nominal), FROZEN)
     const a = at(input.nominal - step)
     const b = at(input.nominal + step)
     if (a.outcome !== 0 || b.outcome !== 0 || a.output === b.output) return undefined

@@ -1,9 +1,8 @@
 /** Holds a proof against the requirements: every limit that is not met, with its number, its cause and its corner. */
-import type { Proof } from '../analyses/prove.ts'
 import { type Corner, cornerOf, thermalName } from '../analyses/point.ts'
-import type { Found } from '../analyses/prove.ts'
+import { type Found, type Proof, worseOf } from '../analyses/prove.ts'
 import type { Observer } from '../analyses/observe.ts'
-import { OUTCOMES } from '../solve/index.ts'
+import { COLD, OUTCOMES } from '../solve/index.ts'
 import { formatQuantity } from '../units/index.ts'
 import { QUANTITY_WORDS, REMEDIES, whereabouts } from './words.ts'
 
@@ -47,8 +46,10 @@ export function withCorner(proof: Proof, { shortfall, found, observer }: Finding
   return corner ? { ...shortfall, corner } : shortfall
 }
 
+const capital = (text: string): string => text.charAt(0).toUpperCase() + text.slice(1)
+
 const where = (proof: Proof, found: Found): string => {
-  const state = found.mode === 2 ? ', at the cold start' : ''
+  const state = found.mode === COLD ? ', at the cold start' : ''
   return whereabouts(proof.observer.conditions[found.condition]!) + state
 }
 
@@ -65,7 +66,7 @@ function judgeOutput(proof: Proof): Finding[] {
         required,
         achieved: found.value,
         unit: 'V',
-        because: `${where(proof, found)} the output ${verb} ${formatQuantity(found.value, 'V')}; the band ends at ${formatQuantity(required, 'V')}. Widen the band, or narrow what moves it: input, load, ambient, tolerances.`,
+        because: `${capital(where(proof, found))} the output ${verb} ${formatQuantity(found.value, 'V')}; the band ends at ${formatQuantity(required, 'V')}. Widen the band, or narrow what moves it: input, load, ambient, tolerances.`,
       },
       severity: Math.abs(found.value - required) / (voltage * tolerance),
       found,
@@ -73,16 +74,8 @@ function judgeOutput(proof: Proof): Finding[] {
   }
   if (lowest.value < low * (1 - SLACK)) off(lowest, low, 'sinks to', 'lowest')
   if (highest.value > high * (1 + SLACK)) off(highest, high, 'rises to', 'highest')
-  return findings.map(capitalised)
+  return findings
 }
-
-const capitalised = (finding: Finding): Finding => ({
-  ...finding,
-  shortfall: {
-    ...finding.shortfall,
-    because: finding.shortfall.because.charAt(0).toUpperCase() + finding.shortfall.because.slice(1),
-  },
-})
 
 function judgeLimits(proof: Proof): Finding[] {
   const { limits, output } = proof.requirements
@@ -108,10 +101,8 @@ function judgeLimits(proof: Proof): Finding[] {
       found,
     })
   }
-  const worse = (pair: Proof['loadRegulation']): Found =>
-    pair.frozen.value > pair.settled.value ? pair.frozen : pair.settled
-  const load = worse(proof.loadRegulation)
-  const line = worse(proof.lineRegulation)
+  const load = worseOf(proof.loadRegulation)
+  const line = worseOf(proof.lineRegulation)
   over('loadRegulation', 'Load regulation', load, load.value / output.voltage, limits.loadRegulation, '%')
   over('lineRegulation', 'Line regulation', line, line.value / output.voltage, limits.lineRegulation, '%')
   over('outputRipple', 'Output ripple', proof.outputRipple, proof.outputRipple?.value ?? 0, limits.outputRipple, 'V')
@@ -197,8 +188,6 @@ function judgeParts(proof: Proof): Finding[] {
   })
   return findings
 }
-
-const capital = (text: string): string => text.charAt(0).toUpperCase() + text.slice(1)
 
 function judgeStart({ startUp, requirements }: Proof): Finding[] {
   if (startUp && startUp.unsolved > 0)
