@@ -1,5 +1,7 @@
 /** The engine's door: what the page's worker, the headless run and the tests use. */
-export { answer, compare, sizeAll, type PinsByTopology } from './compare/compare.ts'
+export { answer, compare, report, sizeAll, type PinsByTopology, type Report } from './compare/compare.ts'
+export { DETAIL_NAMES, type DetailName, type Details, type Inspection, inspect } from './compare/details.ts'
+export { createSizer } from './compare/sizer.ts'
 export type * from './compare/comparison.ts'
 export { FIGURES } from './figures/index.ts'
 export {

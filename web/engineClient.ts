@@ -5,16 +5,18 @@
  */
 import { proxy, releaseProxy, wrap } from 'comlink'
 import type { Endpoint, Remote } from 'comlink'
-import type { Answer } from '../engine/compare/comparison.ts'
-import type { EngineHost, Progress, Step } from '../engine/hosts/host.ts'
-import type { Study } from '../engine/requirements/study.ts'
+import type { EngineHost, JobName, Jobs } from '../engine/hosts/host.ts'
 
 export interface EngineClient {
   /**
-   * Resolves with the proven answer; on the way `onAnswer` is called with the first one, `onProgress` between the parts.
-   * Superseded, cancelled or stopped requests reject with `Superseded`.
+   * Resolves with the job's result; on the way `onStep` hears what the job says. A request that was superseded, cancelled or
+   * stopped rejects with `Superseded`.
    */
-  answer(study: Study, onAnswer: (answer: Answer) => void, onProgress?: (progress: Progress) => void): Promise<Answer>
+  run<N extends JobName>(
+    name: N,
+    input: Jobs[N]['input'],
+    onStep: (step: Jobs[N]['step']) => void,
+  ): Promise<Jobs[N]['result']>
   /** Cancels the running job, if there is one. */
   cancel(): void
 }
@@ -41,9 +43,9 @@ function startWorker(): WorkerLike {
 
 interface Running {
   id: number
-  study: Study
-  step(step: Step): void
-  resolve(answer: Answer): void
+  /** Asks a host; a job whose worker is lost is asked again. */
+  ask(host: Remote<EngineHost>): Promise<unknown>
+  resolve(result: unknown): void
   reject(reason: Error): void
 }
 
@@ -88,14 +90,11 @@ export function createEngineClient({ start = startWorker, patience = 400 }: Clie
   async function run(job: Running): Promise<void> {
     const isRunning = () => running === job
     const asked = connect()
-    const onStep = proxy((step: Step) => {
-      if (isRunning()) job.step(step)
-    })
     try {
-      const answer = await asked.host.answer(job.id, job.study, onStep)
+      const result = await job.ask(asked.host)
       if (!isRunning() || connection !== asked) return
       running = undefined
-      if (answer) job.resolve(answer)
+      if (result) job.resolve(result)
       else job.reject(new Superseded('The job was cancelled.'))
     } catch (thrown) {
       if (!isRunning() || connection !== asked) return
@@ -126,21 +125,24 @@ export function createEngineClient({ start = startWorker, patience = 400 }: Clie
 
   return {
     cancel,
-    answer(study, onAnswer, onProgress) {
+    run<N extends JobName>(name: N, input: Jobs[N]['input'], onStep: (step: Jobs[N]['step']) => void) {
       cancel()
-      return new Promise<Answer>((resolve, reject) => {
-        running = {
+      // a plain copy: reactive proxies cannot cross to the worker
+      const plain = JSON.parse(JSON.stringify(input)) as Jobs[N]['input']
+      return new Promise<Jobs[N]['result']>((resolve, reject) => {
+        const job: Running = {
           id: ++lastId,
-          // a plain copy: reactive proxies cannot cross to the worker
-          study: JSON.parse(JSON.stringify(study)) as Study,
-          step(step) {
-            if ('stage' in step) onAnswer(step)
-            else onProgress?.(step)
+          ask: (host) => {
+            const hear = proxy((step: Jobs[N]['step']) => {
+              if (running === job) onStep(step)
+            })
+            return host.run(job.id, name, plain, hear) as Promise<unknown>
           },
-          resolve,
+          resolve: resolve as (result: unknown) => void,
           reject,
         }
-        void run(running)
+        running = job
+        void run(job)
       })
     },
   }

@@ -6,7 +6,9 @@ import { type Sized, type Unbuilt, isUnbuilt, needOf, size } from '../sizing/siz
 import { type Pins, TOPOLOGIES, type TopologyName } from '../topologies/index.ts'
 import type { Answer, Comparison, Design } from './comparison.ts'
 import { designOf } from './design.ts'
+import { DETAIL_NAMES, type Details, inspect } from './details.ts'
 import { type RankingEntry, rank } from './ranking.ts'
+import { type Sizer, createSizer } from './sizer.ts'
 
 export type PinsByTopology = Partial<Record<TopologyName, Pins>>
 
@@ -48,15 +50,35 @@ export function compare(study: Study, pins: PinsByTopology = {}): Comparison {
 }
 
 /** The same as a job that can be interrupted between topologies, with the curves that the plots draw. */
-export function* answer(study: Study): Generator<{ done: number; total: number }, Answer> {
-  const designs: Design[] = []
-  const curves: (Curves | undefined)[] = []
+export function* answer(study: Study, sizer: Sizer): Generator<{ done: number; total: number }, Answer> {
   const total = TOPOLOGIES.length
-  for (const topology of TOPOLOGIES) {
-    const sized = size(topology, needOf(study.requirements))
-    designs.push(designOf(topology.name, sized))
-    curves.push(isUnbuilt(sized) ? undefined : curvesOf(sized.proof.observer.prepared, study.requirements))
-    yield { done: designs.length, total }
-  }
+  let done = 0
+  const sizing = sizer(study)
+  let step = sizing.next()
+  for (; !step.done; step = sizing.next()) yield { done: ++done, total }
+  const sized = step.value
+  const designs = TOPOLOGIES.map(({ name }, k) => designOf(name, sized[k]!))
+  const curves = sized.map((one): Curves | undefined =>
+    isUnbuilt(one) ? undefined : curvesOf(one.proof.observer.prepared, study.requirements),
+  )
   return { stage: 'proven', comparison: comparisonOf(study, designs), curves, figures: [...FIGURES] }
+}
+
+/** A comparison whose designs carry every detail: what the headless run prints. */
+export type Report = Comparison & { designs: (Design & Partial<Details>)[] }
+
+/** The comparison with every detail. The study must have passed `checkStudy`. */
+export function report(study: Study): Report {
+  const sizer = createSizer()
+  const sized = finish(sizer(study))
+  const details = finish(inspect(study, DETAIL_NAMES, sizer))
+  const designs = TOPOLOGIES.map(({ name }, k) => ({ ...designOf(name, sized[k]!), ...details[k] }))
+  return { ...comparisonOf(study, designs), designs }
+}
+
+function finish<T>(job: Generator<unknown, T>): T {
+  for (;;) {
+    const step = job.next()
+    if (step.done) return step.value
+  }
 }

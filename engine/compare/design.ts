@@ -1,11 +1,12 @@
 /** One sized topology as the comparison prints it. */
 import type { Element } from '../devices/elements.ts'
 import type { Observer } from '../analyses/observe.ts'
+import { stressOf } from '../analyses/ratings.ts'
 import { type Corner, type Point, cornerOf, solvedPoint } from '../analyses/point.ts'
 import { type Found, type Proof, worseOf } from '../analyses/prove.ts'
 import { figuresOf } from '../figures/index.ts'
 import { type Sized, type Unbuilt, isUnbuilt } from '../sizing/size.ts'
-import { stressOf, withCorner } from '../sizing/judge.ts'
+import { withCorner } from '../sizing/judge.ts'
 import { whereabouts } from '../sizing/words.ts'
 import { OUTCOMES, SETTLED } from '../solve/index.ts'
 import type { TopologyName } from '../topologies/index.ts'

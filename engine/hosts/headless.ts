@@ -2,7 +2,7 @@
 import { createReadStream } from 'node:fs'
 import { stat } from 'node:fs/promises'
 import { resolve } from 'node:path'
-import { compare } from '../index.ts'
+import { report } from '../index.ts'
 import { LARGEST_STUDY, parseStudyText, sizeIssue } from '../requirements/index.ts'
 
 type Read = { text: string } | { problem: string }
@@ -61,7 +61,7 @@ async function run(paths: readonly string[]): Promise<void> {
   if ('problem' in read) return refuse([read.problem])
   const checked = parseStudyText(read.text)
   if (!checked.ok) return refuse(checked.issues.map((issue) => issue.message))
-  await write(process.stdout, `${JSON.stringify(compare(checked.study), null, 2)}\n`)
+  await write(process.stdout, `${JSON.stringify(report(checked.study), null, 2)}\n`)
 }
 
 // The reader of a pipe may leave early (`| head`): that is no failure of ours.

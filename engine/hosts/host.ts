@@ -1,5 +1,6 @@
-/** What a host of the engine offers across a message channel. */
+/** What a host of the engine offers across a message channel: the engine's jobs, by name. */
 import type { Answer } from '../compare/comparison.ts'
+import type { DetailName, Inspection } from '../compare/details.ts'
 import type { Study } from '../requirements/study.ts'
 
 /** How far a job is: parts done of all its parts. */
@@ -8,13 +9,29 @@ export interface Progress {
   total: number
 }
 
-/** What a job says on the way: how far it is, or an answer that is not proven yet. */
-export type Step = Answer | Progress
+/** Every job: what it is given, what it says on the way, and its result. All of it plain data. */
+export interface Jobs {
+  /** On the way, an answer that is not proven yet. */
+  answer: { input: Study; step: Answer | Progress; result: Answer }
+  inspect: { input: { study: Study; names: readonly DetailName[] }; step: Progress; result: Inspection }
+}
+
+export type JobName = keyof Jobs
+
+/** A generator of the engine for each job. */
+export type JobRunners = {
+  readonly [N in JobName]: (input: Jobs[N]['input']) => Generator<Jobs[N]['step'], Jobs[N]['result']>
+}
 
 /** A host of the engine: it works one job at a time and looks for messages between the parts of a job. */
 export interface EngineHost {
-  /** Reports each step to `onStep`; returns the proven one, or undefined when the job was cancelled. */
-  answer(jobId: number, study: Study, onStep: (step: Step) => unknown): Promise<Answer | undefined>
+  /** Reports each step to `onStep`; returns the result, or undefined when the job was cancelled. */
+  run<N extends JobName>(
+    jobId: number,
+    name: N,
+    input: Jobs[N]['input'],
+    onStep: (step: Jobs[N]['step']) => unknown,
+  ): Promise<Jobs[N]['result'] | undefined>
   /** The job stops at its next yield; an unknown or finished job is ignored. */
   cancel(jobId: number): void
 }
@@ -36,18 +53,21 @@ export function messageBreath(): Breathe {
 }
 
 /**
- * The host around a job generator of the engine (`answer` of the engine's door). A new job takes the place of the one
- * before it. `release` is called with each `onStep` when its job is over: a callback across a channel holds a port.
+ * The host around the engine's job generators. A new job takes the place of the one before it. `release` is called with
+ * each `onStep` when its job is over: a callback across a channel holds a port.
  */
 export function createHost(
-  job: (study: Study) => Generator<Step, Answer>,
+  runners: JobRunners,
   breathe: Breathe,
   release: (onStep: unknown) => void = () => {},
 ): EngineHost {
   let current = -1
 
-  async function run(jobId: number, study: Study, onStep: (step: Step) => unknown): Promise<Answer | undefined> {
-    const steps = job(study)
+  async function drive<S, R>(
+    jobId: number,
+    steps: Generator<S, R>,
+    onStep: (step: S) => unknown,
+  ): Promise<R | undefined> {
     // the report and the result cross on channels of their own: the result waits, the work does not
     const reported: unknown[] = []
     for (;;) {
@@ -65,10 +85,10 @@ export function createHost(
   }
 
   return {
-    async answer(jobId, study, onStep) {
+    async run(jobId, name, input, onStep) {
       current = jobId
       try {
-        return await run(jobId, study, onStep)
+        return await drive(jobId, runners[name](input), onStep)
       } finally {
         release(onStep)
       }

@@ -4,6 +4,7 @@ import { type Found, type Proof, worseOf } from '../analyses/prove.ts'
 import type { Observer } from '../analyses/observe.ts'
 import { COLD, OUTCOMES } from '../solve/index.ts'
 import { formatQuantity } from '../units/index.ts'
+import { stressOf } from '../analyses/ratings.ts'
 import { QUANTITY_WORDS, REMEDIES, whereabouts } from './words.ts'
 
 export interface Shortfall {
@@ -151,15 +152,6 @@ function judgeShort(proof: Proof): Finding[] {
       observer,
     },
   ]
-}
-
-/** The stress at the corner found, and what was allowed there. */
-export function stressOf(observer: Observer, index: number, found: Found): { stress: number; allowed: number } {
-  const seen = observer.observe(found.board, found.condition, found.mode)
-  const stress = seen.stress[index]!
-  const use = seen.use[index]!
-  const { sense } = observer.prepared.limits[index]!.limit
-  return { stress, allowed: sense === 'max' ? (use > 0 ? stress / use : Infinity) : use * stress }
 }
 
 function judgeParts(proof: Proof): Finding[] {

@@ -18,7 +18,8 @@ import {
   chooserFor,
   isRefusal,
 } from '../topologies/index.ts'
-import { type Finding, judge, stressOf } from './judge.ts'
+import { stressOf } from '../analyses/ratings.ts'
+import { type Finding, judge } from './judge.ts'
 import { glance } from './glance.ts'
 
 /** A design that was built and proven; `findings` is empty where it meets. */

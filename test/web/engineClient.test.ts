@@ -2,13 +2,24 @@ import { expose } from 'comlink'
 import { afterEach, describe, expect, it, vi } from 'vitest'
 import type { Answer } from '../../engine/compare/comparison.ts'
 import { createHost, messageBreath } from '../../engine/hosts/host.ts'
-import type { EngineHost, Progress, Step } from '../../engine/hosts/host.ts'
+import type { EngineHost, JobRunners, Jobs, Progress } from '../../engine/hosts/host.ts'
 import type { Study } from '../../engine/requirements/study.ts'
 import { createEngineClient, Superseded } from '../../web/engineClient.ts'
-import type { WorkerLike } from '../../web/engineClient.ts'
+import type { EngineClient, WorkerLike } from '../../web/engineClient.ts'
 
 const studyNamed = (title: string) => ({ title }) as Study
 const answerOf = (study: Study, stage: Answer['stage']) => ({ stage, comparison: { title: study.title } }) as Answer
+type Step = Jobs['answer']['step']
+const runners = (answer: JobRunners['answer']): JobRunners => ({
+  answer,
+  inspect: () => {
+    throw new Error('not asked for')
+  },
+})
+const ask = (client: EngineClient, title: string, onAnswer: (answer: Answer) => void = () => {}) =>
+  client.run('answer', studyNamed(title), (step) => {
+    if ('stage' in step) onAnswer(step)
+  })
 const titleOf = (answer: Answer) => `${answer.stage} ${answer.comparison.title}`
 
 /** A worker made of a message channel: the host is on its far side, and it can be made to break. */
@@ -60,11 +71,13 @@ describe('engineClient with the real host', () => {
   }
 
   it('reports the first answer and resolves with the proven one', async () => {
-    const client = createEngineClient({ start: start(createHost(job, messageBreath())) })
+    const client = createEngineClient({ start: start(createHost(runners(job), messageBreath())) })
     const seen: string[] = []
     const told: Progress[] = []
-    const note = (answer: Answer) => seen.push(titleOf(answer))
-    const proven = await client.answer(studyNamed('A'), note, (progress) => told.push(progress))
+    const proven = await client.run('answer', studyNamed('A'), (step) => {
+      if ('stage' in step) seen.push(titleOf(step))
+      else told.push(step)
+    })
     expect(seen).toEqual(['first A'])
     expect(told).toEqual([{ done: 1, total: 2 }])
     expect(titleOf(proven)).toBe('proven A')
@@ -79,9 +92,9 @@ describe('engineClient with the real host', () => {
       }
       return answerOf(study, 'proven')
     }
-    const client = createEngineClient({ start: start(createHost(long, pause)) })
+    const client = createEngineClient({ start: start(createHost(runners(long), pause)) })
     let second: Promise<Answer> | undefined
-    const first = client.answer(studyNamed('A'), () => (second ??= client.answer(studyNamed('B'), () => {})))
+    const first = ask(client, 'A', () => (second ??= ask(client, 'B')))
     await expect(first).rejects.toBeInstanceOf(Superseded)
     expect(titleOf(await second!)).toBe('proven B')
     expect(partsRun.filter((title) => title === 'A').length).toBeLessThan(50)
@@ -89,11 +102,14 @@ describe('engineClient with the real host', () => {
   })
 
   it('hands on what the engine throws', async () => {
-    const broken = createHost(() => {
-      throw new Error('sizing: step Rs_max has no value')
-    }, messageBreath())
+    const broken = createHost(
+      runners(() => {
+        throw new Error('sizing: step Rs_max has no value')
+      }),
+      messageBreath(),
+    )
     const client = createEngineClient({ start: start(broken) })
-    await expect(client.answer(studyNamed('A'), () => {})).rejects.toThrow('Rs_max')
+    await expect(ask(client, 'A')).rejects.toThrow('Rs_max')
   })
 })
 
@@ -101,11 +117,13 @@ describe('engineClient with the real host', () => {
 function lateHost() {
   const finish = new Map<number, (stage: Answer['stage']) => unknown>()
   const host: EngineHost = {
-    answer: (id, study, onStep) =>
+    run: (id, _name, input, onStep) =>
       new Promise((resolve) => {
-        finish.set(id, (stage) =>
-          stage === 'first' ? onStep(answerOf(study, stage)) : resolve(answerOf(study, stage)),
-        )
+        finish.set(id, (stage) => {
+          const answer = answerOf(input as Study, stage)
+          if (stage === 'first') return onStep(answer)
+          return resolve(answer as never)
+        })
       }),
     cancel: () => {},
   }
@@ -118,8 +136,8 @@ describe('engineClient with a host that answers late', () => {
     const client = createEngineClient({ start: start(host) })
     const seen: string[] = []
     const note = (answer: Answer) => seen.push(titleOf(answer))
-    const first = client.answer(studyNamed('A'), note)
-    const second = client.answer(studyNamed('B'), note)
+    const first = ask(client, 'A', note)
+    const second = ask(client, 'B', note)
     await expect(first).rejects.toBeInstanceOf(Superseded)
     await vi.waitFor(() => expect(finish.size).toBe(2))
     await finish.get(1)!('first')
@@ -133,13 +151,13 @@ describe('engineClient with a host that answers late', () => {
   it('rejects what is pending when the worker breaks, and starts a new one for the next request', async () => {
     const { host, finish } = lateHost()
     const client = createEngineClient({ start: start(host) })
-    const pending = client.answer(studyNamed('A'), () => {})
+    const pending = ask(client, 'A')
     await vi.waitFor(() => expect(finish.size).toBe(1))
     workers[0]!.break('out of memory')
     await expect(pending).rejects.toThrow('out of memory')
     expect(workers[0]!.terminate).toHaveBeenCalledOnce()
 
-    const next = client.answer(studyNamed('B'), () => {})
+    const next = ask(client, 'B')
     await vi.waitFor(() => expect(finish.size).toBe(2))
     expect(workers.length).toBe(2)
     finish.get(2)!('proven')
@@ -149,7 +167,7 @@ describe('engineClient with a host that answers late', () => {
   it('cancels the running job on request', async () => {
     const { host } = lateHost()
     const client = createEngineClient({ start: start(host) })
-    const pending = client.answer(studyNamed('A'), () => {})
+    const pending = ask(client, 'A')
     client.cancel()
     await expect(pending).rejects.toBeInstanceOf(Superseded)
   })
@@ -157,13 +175,13 @@ describe('engineClient with a host that answers late', () => {
   it('replaces a worker that is too busy to hear that it is cancelled, and asks again', async () => {
     const { host, finish } = lateHost()
     const never = new Promise<never>(() => {})
-    const busy = { answer: () => never, cancel: () => never }
+    const busy = { run: () => never, cancel: () => never }
     const client = createEngineClient({
       start: () => start(workers.length === 0 ? busy : host)(),
       patience: 20,
     })
-    const first = client.answer(studyNamed('A'), () => {})
-    const second = client.answer(studyNamed('B'), () => {})
+    const first = ask(client, 'A')
+    const second = ask(client, 'B')
     await expect(first).rejects.toBeInstanceOf(Superseded)
     await vi.waitFor(() => expect(finish.size).toBe(1))
     expect(workers.length).toBe(2)
@@ -175,7 +193,7 @@ describe('engineClient with a host that answers late', () => {
   it('keeps a worker that hears in time', async () => {
     const { host, finish } = lateHost()
     const client = createEngineClient({ start: start(host), patience: 60 })
-    client.answer(studyNamed('A'), () => {}).catch(() => {})
+    ask(client, 'A').catch(() => {})
     await vi.waitFor(() => expect(finish.size).toBe(1))
     client.cancel()
     await new Promise((resolve) => setTimeout(resolve, 120))

@@ -2,6 +2,7 @@
 import { computed, ref, shallowRef, watch } from 'vue'
 import { defineStore } from 'pinia'
 import type { Answer } from '../../engine/compare/comparison.ts'
+import type { DetailName, Inspection } from '../../engine/compare/details.ts'
 import type { Progress } from '../../engine/hosts/host.ts'
 import type { Study } from '../../engine/requirements/study.ts'
 import { createEngineClient } from '../engineClient.ts'
@@ -52,7 +53,7 @@ export const useAnswerStore = defineStore('answer', () => {
       if (isCurrent()) progress.value = told
     }
     void client
-      .answer(study, take, tell)
+      .run('answer', study, (step) => ('stage' in step ? take(step) : tell(step)))
       .then(take)
       .catch((error: unknown) => {
         if (isCurrent()) failure.value = error instanceof Error ? error.message : String(error)
@@ -60,6 +61,16 @@ export const useAnswerStore = defineStore('answer', () => {
       .finally(() => {
         if (isCurrent()) end()
       })
+  }
+
+  /** Asks the engine for details of the designs. Whoever asks for a new answer meanwhile makes this reject with `Superseded`. */
+  function inspect(
+    study: Study,
+    names: readonly DetailName[],
+    onProgress: (told: Progress) => void,
+  ): Promise<Inspection> {
+    client ??= createEngineClient()
+    return client.run('inspect', { study, names }, onProgress)
   }
 
   /** Asks again for the requirements in force, after a failure or a stop. */
@@ -82,5 +93,19 @@ export const useAnswerStore = defineStore('answer', () => {
     watch(() => studies.study, request, { immediate: true })
   }
 
-  return { answer, revision, requestedRevision, busy, progress, failure, stage, isStale, follow, request, retry, stop }
+  return {
+    answer,
+    revision,
+    requestedRevision,
+    busy,
+    progress,
+    failure,
+    stage,
+    isStale,
+    follow,
+    inspect,
+    request,
+    retry,
+    stop,
+  }
 })

@@ -18,9 +18,13 @@ vi.mock('../../../web/charts/echarts.ts', () => ({
 function client() {
   const jobs: { give: (answer: Answer) => void; prove: (answer: Answer) => void; fail: (error: Error) => void }[] = []
   const own: EngineClient = {
-    answer: (_study, onAnswer) =>
-      new Promise((prove, fail) => {
-        jobs.push({ give: onAnswer, prove, fail })
+    run: (_name, _input, onStep) =>
+      new Promise((resolve, fail) => {
+        jobs.push({
+          give: (answer) => onStep(answer),
+          prove: (answer) => resolve(answer),
+          fail,
+        })
       }),
     cancel: vi.fn<() => void>(),
   }

@@ -23,11 +23,12 @@ function lateClient() {
   const cancel = vi.fn<() => void>()
   const client: EngineClient = {
     cancel,
-    answer: (study, onAnswer) =>
+    run: (_name, input, onStep) =>
       new Promise((resolve, reject) => {
+        const study = input as Study
         calls.push({
           study,
-          report: (stage) => onAnswer(answerTo(study, stage)),
+          report: (stage) => onStep(answerTo(study, stage)),
           finish: () => resolve(answerTo(study, 'proven')),
           fail: (message) => reject(new Error(message)),
         })

@@ -1,0 +1,74 @@
+/**
+ * What can be asked about the designs beyond the comparison: each detail is an analysis of one proven design, in a folder or
+ * file of its own under `engine/analyses/`, listed here once. The headless run prints all, the page asks for those it shows.
+ */
+import type { Proof } from '../analyses/prove.ts'
+import { type RatingUse, ratingsOf } from '../analyses/ratings.ts'
+import type { Study } from '../requirements/study.ts'
+import { isUnbuilt } from '../sizing/size.ts'
+import { TOPOLOGIES } from '../topologies/index.ts'
+import type { Sizer } from './sizer.ts'
+
+/** Every detail by its name, as plain data without NaN or Infinity. */
+export interface Details {
+  ratings: RatingUse[]
+}
+
+export type DetailName = keyof Details
+
+/** A detail yields wherever it can be interrupted. */
+type DetailJobs = { readonly [N in DetailName]: (proof: Proof) => Generator<void, Details[N]> }
+
+/** A detail that is worked out in one go. */
+const atOnce = <T>(of: (proof: Proof) => T) =>
+  // oxlint-disable-next-line require-yield -- nothing to interrupt
+  function* whole(proof: Proof): Generator<void, T> {
+    return of(proof)
+  }
+
+const JOBS: DetailJobs = {
+  ratings: atOnce(ratingsOf),
+}
+
+export const DETAIL_NAMES = Object.keys(JOBS) as DetailName[]
+
+/** One entry a design, in the order of the comparison's; without details where nothing could be built. */
+export type Inspection = Partial<Details>[]
+
+/** The details asked for, of every design, as a job that can be interrupted; `done` counts details of designs. */
+export function* inspect(
+  study: Study,
+  names: readonly DetailName[],
+  sizer: Sizer,
+): Generator<{ done: number; total: number }, Inspection> {
+  const total = TOPOLOGIES.length * names.length
+  let done = 0
+  const inspection: Inspection = []
+  for (const sized of yield* telling(sizer(study), () => ({ done, total }))) {
+    const details: Partial<Details> = {}
+    for (const name of names) {
+      if (!isUnbuilt(sized)) yield* fill(details, name, sized.proof, () => ({ done, total }))
+      done++
+    }
+    inspection.push(details)
+  }
+  return inspection
+}
+
+function* fill<N extends DetailName, P>(
+  details: Partial<Details>,
+  name: N,
+  proof: Proof,
+  progress: () => P,
+): Generator<P, void> {
+  details[name] = yield* telling(JOBS[name](proof), progress)
+}
+
+/** The same job, telling how far it is where it only stopped to let others in. */
+function* telling<T, P>(job: Generator<void, T>, progress: () => P): Generator<P, T> {
+  for (;;) {
+    const step = job.next()
+    if (step.done) return step.value
+    yield progress()
+  }
+}
