@@ -3,8 +3,6 @@
  * rounded powers of ten (2.7, 3.0 … 4.7, 8.2); from E48 they have three and one departs (9.20 in E192, not 9.19).
  * Source: IEC 60063:2015 as listed by secondary sources; the tests hold an independently written list.
  */
-import { toDecimal } from './decimal.ts'
-
 export type PreferredSeries = 'E3' | 'E6' | 'E12' | 'E24' | 'E48' | 'E96' | 'E192'
 
 // prettier-ignore
@@ -31,16 +29,20 @@ interface Steps {
   readonly steps: readonly number[]
   /** Figures of each step: 2 or 3. */
   readonly figures: number
+  /** Values read so far, by rank: reading text takes longer than finding it again. */
+  readonly read: Map<number, number>
 }
 
+const table = (steps: readonly number[], figures: number): Steps => ({ steps, figures, read: new Map() })
+
 const TABLES: Readonly<Record<PreferredSeries, Steps>> = {
-  E3: { steps: every(E24, 8), figures: 2 },
-  E6: { steps: every(E24, 4), figures: 2 },
-  E12: { steps: every(E24, 2), figures: 2 },
-  E24: { steps: E24, figures: 2 },
-  E48: { steps: every(E192, 4), figures: 3 },
-  E96: { steps: every(E192, 2), figures: 3 },
-  E192: { steps: E192, figures: 3 },
+  E3: table(every(E24, 8), 2),
+  E6: table(every(E24, 4), 2),
+  E12: table(every(E24, 2), 2),
+  E24: table(E24, 2),
+  E48: table(every(E192, 4), 3),
+  E96: table(every(E192, 2), 3),
+  E192: table(E192, 3),
 }
 
 /** One decade of each series from 1 up to, and without, 10. */
@@ -66,17 +68,24 @@ const SAME = 1e-9
 
 /** The preferred value of rank `rank`, rank 0 being 1: a whole number of any sign. Read from decimal text, hence exactly the printed value. */
 function valueAt(series: PreferredSeries, rank: number): number {
-  const { steps, figures } = TABLES[series]
+  const { steps, figures, read } = TABLES[series]
+  const known = read.get(rank)
+  if (known !== undefined) return known
   const decades = Math.floor(rank / steps.length)
-  return Number(`${steps[rank - decades * steps.length]}e${decades - figures + 1}`)
+  const value = Number(`${steps[rank - decades * steps.length]}e${decades - figures + 1}`)
+  read.set(rank, value)
+  return value
 }
 
 /** Rank of the largest preferred value that is not above `value`, within `SAME`. */
 function rankBelow(value: number, series: PreferredSeries): number {
   const { steps } = TABLES[series]
   const reach = value * (1 + SAME)
+  let below = Math.floor(Math.log10(reach)) * steps.length
+  // the logarithm may be rounded over the end of a decade
+  if (valueAt(series, below) > reach) below -= steps.length
+  else if (valueAt(series, below + steps.length) <= reach) below += steps.length
   // the first value of the decade is not above reach, that of the next one is: bisect between them
-  let below = toDecimal(reach).exponent * steps.length
   let above = below + steps.length
   while (above - below > 1) {
     const middle = (below + above) >> 1

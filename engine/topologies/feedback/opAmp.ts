@@ -161,11 +161,12 @@ function candidates(need: Need, name: string, limited: boolean): Candidate[] | R
     )
   const passes = loopPasses(need, limited ? LIMITER : undefined)
   if (isRefusal(passes)) return passes
-  return passes.flatMap((pass) =>
-    references.flatMap((reference) =>
-      amplifiers.map((each) => candidate(need, { name, limited, amplifier: each, reference, pass })),
-    ),
-  )
+  return passes.flatMap((pass) => {
+    const ofPass = loopGivens(need, pass)
+    return references.flatMap((reference) =>
+      amplifiers.map((each) => candidate(need, { name, limited, amplifier: each, reference, pass, ofPass })),
+    )
+  })
 }
 
 /** Loosest grade that may do first: it is the cheapest; then the tighter ones. */
@@ -187,14 +188,14 @@ interface Chosen {
   readonly amplifier: AmplifierRow
   readonly reference: ReferenceRow
   readonly pass: PassChoice
+  readonly ofPass: ReturnType<typeof loopGivens>
 }
 
 function candidate(need: Need, chosen: Chosen): Candidate {
   const { requirements } = need
   const { input, output } = requirements
-  const { amplifier, reference, pass } = chosen
+  const { amplifier, reference, pass, ofPass } = chosen
   const limiter = chosen.limited ? LIMITER : undefined
-  const ofPass = loopGivens(need, pass)
   const drift = reference.tempco.max * reference.vref.nominal * ambientReach(need)
   return {
     label: `${amplifier.partNumber}, ${reference.partNumber}, ${pass.row.partNumber}`,

@@ -59,7 +59,7 @@ export function followerVariant(kind: Kind): Variant {
 }
 
 function candidates(need: Need, kind: Kind): Candidate[] | Refusal {
-  const { input, output, load } = need.requirements
+  const { input, output, load, ambient } = need.requirements
   const lowest = output.voltage * (1 - output.tolerance)
   const limit = kind.limited ? guessLimit(need, LIMITER) : undefined
   const passes = passTransistors(need, 'Q1', passNeed(need, lowest, limit?.current), kind.darlington)
@@ -68,17 +68,29 @@ function candidates(need: Need, kind: Kind): Candidate[] | Refusal {
     const Vbe = vbeOf(pass.row, load.nominal, Math.max(1, input.nominal - output.voltage), 25)
     const sense = limit ? (limit.V_on * load.nominal) / load.max : 0
     const wanted = output.voltage + Vbe + sense
+    const at = {
+      Vbe,
+      beta_min: leastGain(pass.row, load.max, GAIN_VCE, ambient.min),
+      beta_max: largestGain(pass.row, load.max, GAIN_VCE, ambient.max),
+    }
     return diodesNear(need, 'D1', wanted, output.tolerance + REACH)
       .toSorted((a, b) => diodeMiss(a, wanted) - diodeMiss(b, wanted))
       .slice(0, 4)
-      .flatMap((row) => [1, 3].map((factor) => candidate(need, kind, pass, row, factor, Vbe)))
+      .flatMap((row) => [1, 3].map((factor) => candidate(need, kind, pass, row, factor, at)))
   })
 }
 
-function candidate(need: Need, kind: Kind, pass: PassChoice, row: DiodeRow, factor: number, Vbe: number): Candidate {
+function candidate(
+  need: Need,
+  kind: Kind,
+  pass: PassChoice,
+  row: DiodeRow,
+  factor: number,
+  at: { Vbe: number; beta_min: number; beta_max: number },
+): Candidate {
   const { requirements, policy } = need
-  const { input, load, ambient } = requirements
-  const beta_min = leastGain(pass.row, load.max, GAIN_VCE, ambient.min)
+  const { input, load } = requirements
+  const { beta_min, Vbe } = at
   const limiter = kind.limited ? LIMITER : undefined
   const drive = load.max / (beta_min + 1) + leastDiodeCurrent(row) * factor
   return {
@@ -87,9 +99,7 @@ function candidate(need: Need, kind: Kind, pass: PassChoice, row: DiodeRow, fact
       ...requiredGivens(requirements),
       ...diodeGivens(need, row, factor),
       ...(limiter ? limiterThreshold(need, limiter, drive) : {}),
-      Vbe,
-      beta_min,
-      beta_max: largestGain(pass.row, load.max, GAIN_VCE, ambient.max),
+      ...at,
       Tj_lim: deratedJunction(pass.row.Tj_max, policy),
       t_step: STEP_TIME,
     },

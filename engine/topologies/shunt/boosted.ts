@@ -160,11 +160,12 @@ function candidates(need: Need): Candidate[] | Refusal {
   return passes.slice(0, 1).flatMap((pass) => {
     const Vbe = vbeOf(pass.row, Math.max(current / 2, LEAST_SHUNT_CURRENT), output.voltage, 25)
     const Vbe_hi = vbeOf(pass.row, current, output.voltage, ambient.min) + VBE_SPREAD
+    const beta_min = leastGain(pass.row, current, output.voltage, ambient.min)
     const wanted = output.voltage - Vbe
     return diodesNear(need, 'D1', wanted, output.tolerance + REACH)
       .toSorted((a, b) => diodeMiss(a, wanted) - diodeMiss(b, wanted))
       .slice(0, 5)
-      .map((row) => candidate(need, pass, row, { Vbe, Vbe_hi, current }))
+      .map((row) => candidate(need, pass, row, { Vbe, Vbe_hi, beta_min }))
   })
 }
 
@@ -172,18 +173,16 @@ function candidate(
   need: Need,
   pass: PassChoice,
   row: DiodeRow,
-  at: { Vbe: number; Vbe_hi: number; current: number },
+  at: { Vbe: number; Vbe_hi: number; beta_min: number },
 ): Candidate {
   const { requirements, policy } = need
-  const { input, output, ambient } = requirements
+  const { input, output } = requirements
   return {
     label: `${pass.row.partNumber} with ${row.partNumber}`,
     givens: {
       ...requiredGivens(requirements),
       ...diodeGivens(need, row, 1),
-      Vbe: at.Vbe,
-      Vbe_hi: at.Vbe_hi,
-      beta_min: leastGain(pass.row, at.current, output.voltage, ambient.min),
+      ...at,
       Tj_lim: deratedJunction(pass.row.Tj_max, policy),
       Ish_min: LEAST_SHUNT_CURRENT,
       t_step: STEP_TIME,
