@@ -1,7 +1,8 @@
 /** The lowest input at which the worst board still regulates at full load. */
 import type { Requirements } from '../requirements/study.ts'
 import { COLD, SETTLED, type ThermalCode, newWorkspace, solvePoint } from '../solve/index.ts'
-import type { Board, Observer } from './observe.ts'
+import type { Board } from './observation.ts'
+import type { Observer } from './observe.ts'
 import { setBoard } from './prepare.ts'
 import { findWorst } from './worst.ts'
 

@@ -1,4 +1,4 @@
-/** What is read off one solved point of one board; each is solved once and remembered, so that the search may ask freely. */
+/** Solved points of many boards of one design; each is solved once and remembered, so that the search may ask freely. */
 import {
   FROZEN,
   SETTLED,
@@ -6,36 +6,12 @@ import {
   type Workspace,
   copyState,
   newWorkspace,
+  predict,
+  refactor,
   solvePoint,
 } from '../solve/index.ts'
-import type { StressPoint } from '../topologies/define.ts'
-import { efficiencyOf } from './efficiency.ts'
+import { type Board, type Observation, type ObservedCondition, observationOf } from './observation.ts'
 import { type Prepared, setBoard } from './prepare.ts'
-
-/** Input in volts, load in amperes, ambient in degrees Celsius; `fault` points are held against the maker's ratings, not the derated ones. */
-export interface ObservedCondition {
-  readonly input: number
-  readonly load: number
-  readonly ambient: number
-  readonly fault: boolean
-}
-
-/** One entry a tolerance: -1 low, 0 nominal, +1 high. */
-export type Board = Int8Array
-
-export interface Observation {
-  /** Outcome code of the solve; every number below is meaningless unless it is 0. */
-  readonly outcome: number
-  readonly output: number
-  readonly heat: number
-  readonly inputCurrent: number
-  readonly efficiency: number
-  /** By limit: share of the (derated, or in a fault the maker's) rating that is used; above 1 it is exceeded. */
-  readonly use: Float64Array
-  /** By limit: the stress itself. */
-  readonly stress: Float64Array
-  readonly junction: Float64Array
-}
 
 export interface Observer {
   readonly prepared: Prepared
@@ -46,26 +22,19 @@ export interface Observer {
    * Frozen temperatures are those that this board settles to at nominal input and load, at the condition's own ambient.
    */
   readonly observe: (board: Board, condition: number, mode: ThermalCode) => Observation
+  /**
+   * The change of one reading for each unit of one tolerance, at the solved board `from`: to first order, for choosing what
+   * to solve. NaN where it cannot be told.
+   */
+  readonly slope: (read: Read, from: Board, tolerance: number, condition: number, mode: ThermalCode) => number
   /** Solves once more and leaves the full state in the observer's workspace, for reading a whole point. */
   readonly solve: (board: Board, condition: number, mode: ThermalCode) => { outcome: number; ws: Workspace }
 }
 
-/** The share of a limit that is used at one solved point. */
-export function useOf(
-  prepared: Prepared,
-  index: number,
-  ws: Workspace,
-  ambient: number,
-  fault: boolean,
-  at: StressPoint,
-): number {
-  const { limit, stress, at: read } = prepared.limits[index]!
-  read(ws, at)
-  const allowed = (fault ? limit.inFault : limit.derated)(ambient, at)
-  const value = stress(ws)
-  if (limit.sense === 'min') return value <= 0 ? Infinity : allowed / value
-  return allowed <= 0 ? (value <= 0 ? 0 : Infinity) : Math.max(0, value) / allowed
-}
+export type Read = (seen: Observation) => number
+
+/** How far a tolerance is moved to see where its effect goes: an amplifier's offset times its gain stays small, rounding smaller. */
+const NUDGE = 1e-6
 
 /** The board as a number in base three. */
 function keyOf(board: Board): number {
@@ -78,15 +47,27 @@ function keyOf(board: Board): number {
 const observationKey = (board: Board, index: number, mode: ThermalCode): number =>
   keyOf(board) * 4096 + index * 4 + mode
 
+/** A solved board with the factors of its Jacobian, and what was seen next to it. */
+interface Base {
+  readonly ws: Workspace
+  itself: Observation | undefined
+  readonly nudged: (Observation | undefined)[]
+}
+
+/** Ratings are judged at settled temperatures, and of a fault that never settles at its first moment. */
+const hasLimits = (mode: ThermalCode, { fault }: ObservedCondition): boolean => mode === SETTLED || fault
+
 export function createObserver(prepared: Prepared, nominalInput: number, nominalLoad: number): Observer {
-  const { circuit, limits } = prepared
+  const { circuit } = prepared
   const conditions: ObservedCondition[] = []
   const conditionIndex = new Map<string, number>()
   const nominal = newWorkspace(circuit)
   const ws = newWorkspace(circuit)
+  const trial = newWorkspace(circuit)
   const starts: (Workspace | undefined)[] = []
   const seen = new Map<number, Observation>()
-  const at: StressPoint = { voltage: 0, power: 0, junction: 0 }
+  const bases = new Map<number, Base | undefined>()
+  const nudged = Float64Array.from(prepared.design.tolerances, () => 0)
   let boardInPlace = 0
   let nominalSolved = false
 
@@ -119,39 +100,9 @@ export function createObserver(prepared: Prepared, nominalInput: number, nominal
     return solvePoint(circuit, ws, c.input, c.load, c.ambient, mode)
   }
 
-  const read = (outcome: number, index: number): Observation => {
-    const c = conditions[index]!
-    const use = new Float64Array(limits.length)
-    const stress = new Float64Array(limits.length)
-    if (outcome !== 0)
-      return {
-        outcome,
-        output: NaN,
-        heat: NaN,
-        inputCurrent: NaN,
-        efficiency: NaN,
-        use: use.fill(NaN),
-        stress: stress.fill(NaN),
-        junction: ws.junction.slice(),
-      }
-    for (let k = 0; k < limits.length; k++) {
-      stress[k] = limits[k]!.stress(ws)
-      use[k] = useOf(prepared, k, ws, c.ambient, c.fault, at)
-    }
-    let heat = 0
-    for (const part of prepared.heatParts) heat += ws.power[part]!
-    const output = ws.voltages[prepared.output]!
-    const inputCurrent = -ws.currents[prepared.inputTerminal]!
-    return {
-      outcome,
-      output,
-      heat,
-      inputCurrent,
-      efficiency: efficiencyOf(c.input * inputCurrent, heat),
-      use,
-      stress,
-      junction: ws.junction.slice(),
-    }
+  const read = (outcome: number, index: number, mode: ThermalCode): Observation => {
+    const condition = conditions[index]!
+    return observationOf(prepared, ws, outcome, condition, hasLimits(mode, condition))
   }
 
   const condition = (input: number, load: number, ambient: number, fault = false): number => {
@@ -165,13 +116,13 @@ export function createObserver(prepared: Prepared, nominalInput: number, nominal
   }
 
   /** The point whose temperatures a frozen solve at this condition keeps. */
-  const frozenFrom = (board: Board, index: number): Observation =>
-    observe(board, condition(nominalInput, nominalLoad, conditions[index]!.ambient), SETTLED)
+  const frozenAt = (index: number): number => condition(nominalInput, nominalLoad, conditions[index]!.ambient)
+  const frozenFrom = (board: Board, index: number): Observation => observe(board, frozenAt(index), SETTLED)
 
   const make = (board: Board, index: number, mode: ThermalCode): Observation => {
-    if (mode !== FROZEN) return read(solve(board, index, mode), index)
+    if (mode !== FROZEN) return read(solve(board, index, mode), index, mode)
     const from = frozenFrom(board, index)
-    return from.outcome === 0 ? read(solve(board, index, mode, from.junction), index) : from
+    return from.outcome === 0 ? read(solve(board, index, mode, from.junction), index, mode) : from
   }
 
   const observe = (board: Board, index: number, mode: ThermalCode): Observation => {
@@ -183,14 +134,62 @@ export function createObserver(prepared: Prepared, nominalInput: number, nominal
     return made
   }
 
+  const solveAgain = (board: Board, index: number, mode: ThermalCode): number =>
+    solve(board, index, mode, mode === FROZEN ? frozenFrom(board, index).junction : undefined)
+
+  const baseAt = (board: Board, index: number, mode: ThermalCode): Base | undefined => {
+    const key = observationKey(board, index, mode)
+    if (bases.has(key)) return bases.get(key)
+    const ws = solvedApart(board, index, mode)
+    const base = ws && { ws, itself: undefined, nudged: [] }
+    bases.set(key, base)
+    return base
+  }
+
+  /** The board solved in a workspace of its own, with the factors of its Jacobian. */
+  const solvedApart = (board: Board, index: number, mode: ThermalCode): Workspace | undefined => {
+    if (solveAgain(board, index, mode) !== 0) return undefined
+    const c = conditions[index]!
+    const apart = newWorkspace(circuit)
+    apart.parameters.set(ws.parameters)
+    copyState(ws, apart)
+    // where it stands is the solution already: this only fills the arrays
+    const outcome = solvePoint(circuit, apart, c.input, c.load, c.ambient, mode === SETTLED ? FROZEN : mode)
+    return outcome === 0 && refactor(circuit, apart) ? apart : undefined
+  }
+
+  /** The board with one tolerance nudged, or itself for `tolerance` -1, one Newton step from its own solution. */
+  const near = (from: Board, tolerance: number, index: number, mode: ThermalCode): Observation | undefined => {
+    const base = baseAt(from, index, mode)
+    if (!base) return undefined
+    const found = tolerance < 0 ? base.itself : base.nudged[tolerance]
+    if (found) return found
+    const held = mode === FROZEN ? near(from, tolerance, frozenAt(index), SETTLED) : undefined
+    if (mode === FROZEN && !held) return undefined
+    const c = conditions[index]!
+    nudged.set(from)
+    if (tolerance >= 0) nudged[tolerance]! += NUDGE
+    setBoard(prepared, trial, nudged)
+    trial.junction.set(held ? held.junction : base.ws.junction)
+    if (!predict(circuit, base.ws, trial, c.ambient, mode)) return undefined
+    const seenThere = observationOf(prepared, trial, 0, c, hasLimits(mode, c))
+    if (tolerance < 0) base.itself = seenThere
+    else base.nudged[tolerance] = seenThere
+    return seenThere
+  }
+
+  const slope: Observer['slope'] = (read, from, tolerance, index, mode) => {
+    const there = near(from, tolerance, index, mode)
+    const here = there && near(from, -1, index, mode)
+    return here ? (read(there) - read(here)) / NUDGE : NaN
+  }
+
   return {
     prepared,
     conditions,
     condition,
     observe,
-    solve(board, index, mode) {
-      const junction = mode === FROZEN ? frozenFrom(board, index).junction : undefined
-      return { outcome: solve(board, index, mode, junction), ws }
-    },
+    slope,
+    solve: (board, index, mode) => ({ outcome: solveAgain(board, index, mode), ws }),
   }
 }

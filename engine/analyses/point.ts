@@ -2,9 +2,10 @@
 import type { ThermalCode, Workspace } from '../solve/index.ts'
 import { FROZEN, SETTLED } from '../solve/index.ts'
 import { efficiencyOf } from './efficiency.ts'
-import type { Board, Observer } from './observe.ts'
+import type { Board } from './observation.ts'
+import type { Observer } from './observe.ts'
 import type { Prepared } from './prepare.ts'
-import type { Found } from './prove.ts'
+import type { Found } from './search.ts'
 
 export type ThermalMode = 'settled' | 'frozen' | 'cold'
 

@@ -30,11 +30,12 @@ export interface Prepared {
   readonly heatParts: Int32Array
 }
 
-export function prepare(design: SizedDesign): Prepared {
+/** `like`: a prepared design that may be wired alike, the same variant with other parts say: compiling then costs little. */
+export function prepare(design: SizedDesign, like?: Prepared): Prepared {
   const thermalResistance: Record<string, number> = {}
   for (const part of design.parts)
     if (part.thermalResistance !== undefined) thermalResistance[part.id] = part.thermalResistance
-  const circuit = compile(design.netlist, { thermalResistance, guess: design.guess })
+  const circuit = compile(design.netlist, { thermalResistance, guess: design.guess }, like?.circuit)
   const bought = new Set(design.parts.map((part) => part.id))
   const heatParts = Int32Array.from(circuit.parts.flatMap((id, k) => (bought.has(id) ? [k] : [])))
   return {
@@ -121,7 +122,7 @@ export function setBoard(prepared: Prepared, ws: Workspace, board: ArrayLike<num
     for (const { tolerance, how, low, high } of effects) {
       const u = board[tolerance]!
       if (u === 0) continue
-      if (how === 'scale') factor *= (u < 0 ? low : high) ** Math.abs(u)
+      if (how === 'scale') factor *= u === 1 ? high : u === -1 ? low : (u < 0 ? low : high) ** Math.abs(u)
       else sum += (u < 0 ? low : high) * Math.abs(u)
     }
     ws.parameters[slot] = prepared.circuit.parameters[slot]! * factor + sum

@@ -1,8 +1,10 @@
 /** Every rating of every part: what the maker allows, what the derating policy leaves, what the worst corner asks of it. */
 import { thermalName } from './point.ts'
 import type { ThermalMode } from './point.ts'
-import type { Found, Proof } from './prove.ts'
-import type { ObservedCondition, Observer } from './observe.ts'
+import type { Proof } from './prove.ts'
+import type { Found } from './search.ts'
+import type { ObservedCondition } from './observation.ts'
+import type { Observer } from './observe.ts'
 
 export interface RatingUse {
   part: string

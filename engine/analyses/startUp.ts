@@ -6,7 +6,7 @@ import type { Element } from '../devices/elements.ts'
 import type { Requirements } from '../requirements/study.ts'
 import { COLD, type Workspace, copyState, newWorkspace, solvePoint } from '../solve/index.ts'
 import type { SizedDesign } from '../topologies/define.ts'
-import type { Board } from './observe.ts'
+import type { Board } from './observation.ts'
 import { type Prepared, guessAt, prepare, setBoard } from './prepare.ts'
 import { findWorst } from './worst.ts'
 
@@ -30,34 +30,63 @@ const HELD = [0.9, 0.6, 0.3, 0.1, 0.03, 0]
  */
 const AMPLE = 5
 
-/** `weakest`: the board that makes the output lowest. */
-export function proveStartUp(design: SizedDesign, requirements: Requirements, weakest: Board): StartUp | undefined {
+/** A point is searched over the tolerances only where it has, on the nominal board, less than this many times the least surplus. */
+const CLOSE = 3
+
+/** One held output at one end of input and ambient. */
+interface ForcedPoint {
+  readonly held: Held
+  readonly input: number
+  readonly ambient: number
+}
+
+/** `weakest`: the board that makes the output lowest. `tolerances`: how many are moved, all or none. */
+export function proveStartUp(
+  built: Prepared,
+  requirements: Requirements,
+  weakest: Board,
+  tolerances: number,
+): StartUp | undefined {
+  const { design } = built
   const { input, output, load, ambient } = requirements
-  const held = HELD.map((share) => holdAt(design, share * output.voltage))
-  const corners = [input.min, input.max].flatMap((v) => [ambient.min, ambient.max].map((t) => ({ v, t })))
+  const held: Held[] = []
+  // all are wired alike
+  for (const share of HELD) held.push(holdAt(design, share * output.voltage, held[0]?.forced))
+  const points = held.flatMap((each) =>
+    [input.min, input.max].flatMap((v) =>
+      [ambient.min, ambient.max].map((t): ForcedPoint => ({ held: each, input: v, ambient: t })),
+    ),
+  )
   let worst: StartUp | undefined
   let unsolved = 0
-  const surplus = (board: Board, k: number): number => {
-    const { v, t } = corners[k]!
-    let least = Infinity
-    for (const { volts, forced, ws, fresh, terminal } of held) {
-      copyState(fresh, ws)
-      setBoard(forced, ws, board)
-      if (solvePoint(forced.circuit, ws, v, 0, t, COLD) !== 0) {
-        unsolved++
-        return NaN
-      }
-      const left = ws.currents[terminal]! - load.max * Math.tanh(volts / 0.1)
-      if (left < least) least = left
-      if (!worst || left < worst.surplus)
-        worst = { surplus: left, input: v, ambient: t, output: volts, board: board.slice(), unsolved }
+  const surplus = (board: Board, point: ForcedPoint): number => {
+    const { volts, forced, ws, fresh, terminal } = point.held
+    copyState(fresh, ws)
+    setBoard(forced, ws, board)
+    if (solvePoint(forced.circuit, ws, point.input, 0, point.ambient, COLD) !== 0) {
+      unsolved++
+      return NaN
     }
-    return least
+    const left = ws.currents[terminal]! - load.max * Math.tanh(volts / 0.1)
+    if (!worst || left < worst.surplus)
+      worst = {
+        surplus: left,
+        input: point.input,
+        ambient: point.ambient,
+        output: volts,
+        board: board.slice(),
+        unsolved,
+      }
+    return left
   }
   const nominal = new Int8Array(design.tolerances.length)
-  for (let k = 0; k < corners.length; k++) for (const board of [nominal, weakest]) surplus(board, k)
-  const isAmple = worst !== undefined && unsolved === 0 && (worst as StartUp).surplus > AMPLE * load.max
-  if (!isAmple) findWorst({ direction: -1, conditions: corners.length, value: surplus }, design.tolerances.length)
+  const ofNominal = points.map((point) => surplus(nominal, point))
+  if (weakest.length === nominal.length) for (const point of points) surplus(weakest, point)
+  const least = Math.min(...ofNominal.filter((x) => !Number.isNaN(x)))
+  const close = points.filter((_, k) => !(ofNominal[k]! > Math.max(CLOSE * least, 0)))
+  const isAmple = unsolved === 0 && least > AMPLE * load.max
+  if (!isAmple && tolerances > 0)
+    findWorst({ direction: -1, conditions: close.length, value: (board, k) => surplus(board, close[k]!) }, tolerances)
   return worst && { ...worst, unsolved }
 }
 
@@ -71,13 +100,13 @@ interface Held {
 }
 
 /** The circuit with its output held at `volts` by a source; what follows the output starts from there. */
-function holdAt(design: SizedDesign, volts: number): Held {
+function holdAt(design: SizedDesign, volts: number, like?: Prepared): Held {
   const elements = design.netlist.elements.map((e): Element =>
     e.id === 'load' && e.kind === 'current-source'
       ? { kind: 'voltage-source', id: 'load', nodes: e.nodes, part: e.part, value: volts }
       : e,
   )
-  const forced = prepare({ ...design, guess: guessAt(design, volts), netlist: { ...design.netlist, elements } })
+  const forced = prepare({ ...design, guess: guessAt(design, volts), netlist: { ...design.netlist, elements } }, like)
   const { circuit } = forced
   return {
     volts,

@@ -1,10 +1,10 @@
 /**
  * The worst corner of a figure over every part tolerance, found with few solves: at each condition the sign of every
- * tolerance's effect is taken by moving it alone, the corner that those signs name is solved, and at the worst condition
- * found every sign is then flipped in turn until no flip makes it worse. Signs that depend on the other tolerances (a
- * temperature coefficient either side of its reference temperature, say) are thereby found too.
+ * tolerance's effect is taken by moving it alone, to first order; the corners that those signs name are solved, the most
+ * promising first, and at the worst one found every sign is then flipped in turn until no flip makes it worse. Signs that
+ * depend on the other tolerances (a temperature coefficient either side of its reference temperature, say) are thereby found too.
  */
-import type { Board } from './observe.ts'
+import type { Board } from './observation.ts'
 
 export interface Target {
   /** +1 looks for the highest value, -1 for the lowest. */
@@ -15,6 +15,10 @@ export interface Target {
   readonly isWorthRefining?: (worst: number) => boolean
   /** The figure of one board at one condition; NaN where there is no solution. */
   readonly value: (board: Board, condition: number) => number
+  /** Its change for each unit of one tolerance, at the solved board `from`; NaN where it cannot be told. Without it every board is solved. */
+  readonly slope?: (from: Board, tolerance: number, condition: number) => number
+  /** Solves the corner of every condition, also where it cannot be the worst, so that none without a solution is missed. */
+  readonly isThorough?: boolean
 }
 
 export interface Worst {
@@ -27,9 +31,20 @@ export interface Worst {
 
 /** Effects below this share of the figure's own size do not count as a sign. */
 const SIGNIFICANT = 1e-9
+/** A corner is left unsolved where even its effects, made so much larger, cannot carry it past the worst that was solved. */
+const ALLOWANCE = 1.5
+
+/** A condition as it looks from its nominal board. */
+interface Prospect {
+  readonly condition: number
+  readonly corner: Board
+  /** How far the corner's effects carry, in the direction looked for; and the value that makes, counted in that direction. */
+  readonly reach: number
+  readonly hope: number
+}
 
 export function findWorst(target: Target, tolerances: number): Worst | undefined {
-  const { direction, value } = target
+  const { direction, value, slope } = target
   const nominal = new Int8Array(tolerances)
   const failures: Worst['failures'] = []
   let worst: Worst | undefined
@@ -40,21 +55,36 @@ export function findWorst(target: Target, tolerances: number): Worst | undefined
       worst = { value: found, board: board.slice(), condition, failures }
     return found
   }
-  const board = new Int8Array(tolerances)
+  const prospects: Prospect[] = []
+  const moved = new Int8Array(tolerances)
+  const effectOf = (tolerance: number, condition: number, base: number): number => {
+    const perUnit = slope ? slope(nominal, tolerance, condition) : NaN
+    if (!Number.isNaN(perUnit)) return perUnit
+    moved.fill(0)
+    moved[tolerance] = 1
+    return value(moved, condition) - base
+  }
   for (let condition = 0; condition < target.conditions; condition++) {
     const base = consider(nominal, condition)
     const corner = new Int8Array(tolerances)
     const floor = SIGNIFICANT * Math.max(Math.abs(base), 1e-6)
+    let reach = 0
     for (let j = 0; j < tolerances; j++) {
-      board.fill(0)
-      board[j] = 1
-      const change = (value(board, condition) - base) * direction
+      const change = effectOf(j, condition, base) * direction
       corner[j] = change > floor ? 1 : change < -floor ? -1 : 0
+      if (corner[j] !== 0) reach += Math.abs(change)
     }
+    prospects.push({ condition, corner, reach, hope: base * direction + reach })
+  }
+  if (!target.isThorough) prospects.sort((a, b) => b.hope - a.hope)
+  for (const { condition, corner, reach, hope } of prospects) {
+    const best: Worst | undefined = worst
+    if (!target.isThorough && best && hope + (ALLOWANCE - 1) * reach < best.value * direction) continue
     consider(corner, condition)
   }
   if (!worst) return undefined
   if (target.isWorthRefining && !target.isWorthRefining(worst.value)) return worst
+
   let improved = true
   for (let round = 0; improved && round < 4; round++) {
     improved = false

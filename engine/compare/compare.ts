@@ -49,19 +49,27 @@ export function compare(study: Study, pins: PinsByTopology = {}): Comparison {
   )
 }
 
-/** The same as a job that can be interrupted between topologies, with the curves that the plots draw. */
-export function* answer(study: Study, sizer: Sizer): Generator<{ done: number; total: number }, Answer> {
+/**
+ * The same as a job that can be interrupted between topologies, with the curves that the plots draw. Unless the designs are
+ * known already, it first hands out those with nominal parts alone.
+ */
+export function* answer(study: Study, sizer: Sizer): Generator<Answer | { done: number; total: number }, Answer> {
+  const first = sizer.first(study)
+  if (first) yield answerOf(study, first, 'first')
   const total = TOPOLOGIES.length
   let done = 0
-  const sizing = sizer(study)
-  let step = sizing.next()
-  for (; !step.done; step = sizing.next()) yield { done: ++done, total }
-  const sized = step.value
+  const proving = sizer.proven(study)
+  let step = proving.next()
+  for (; !step.done; step = proving.next()) yield { done: ++done, total }
+  return answerOf(study, step.value, 'proven')
+}
+
+function answerOf(study: Study, sized: readonly (Sized | Unbuilt)[], stage: Answer['stage']): Answer {
   const designs = TOPOLOGIES.map(({ name }, k) => designOf(name, sized[k]!))
   const curves = sized.map((one): Curves | undefined =>
     isUnbuilt(one) ? undefined : curvesOf(one.proof.observer.prepared, study.requirements),
   )
-  return { stage: 'proven', comparison: comparisonOf(study, designs), curves, figures: [...FIGURES] }
+  return { stage, comparison: comparisonOf(study, designs), curves, figures: [...FIGURES] }
 }
 
 /** A comparison whose designs carry every detail: what the headless run prints. */
@@ -70,7 +78,7 @@ export type Report = Comparison & { designs: (Design & Partial<Details>)[] }
 /** The comparison with every detail. The study must have passed `checkStudy`. */
 export function report(study: Study): Report {
   const sizer = createSizer()
-  const sized = finish(sizer(study))
+  const sized = finish(sizer.proven(study))
   const details = finish(inspect(study, DETAIL_NAMES, sizer))
   const designs = TOPOLOGIES.map(({ name }, k) => ({ ...designOf(name, sized[k]!), ...details[k] }))
   return { ...comparisonOf(study, designs), designs }

@@ -44,7 +44,7 @@ export function* inspect(
   const total = TOPOLOGIES.length * names.length
   let done = 0
   const inspection: Inspection = []
-  for (const sized of yield* telling(sizer(study), () => ({ done, total }))) {
+  for (const sized of yield* telling(sizer.proven(study), () => ({ done, total }))) {
     const details: Partial<Details> = {}
     for (const name of names) {
       if (!isUnbuilt(sized)) yield* fill(details, name, sized.proof, () => ({ done, total }))

@@ -1,9 +1,8 @@
 /** A first look at a built design, cheap enough for every candidate: nominal parts at the four corners of input and load. */
-import { prepare } from '../analyses/prepare.ts'
-import { useOf } from '../analyses/observe.ts'
+import type { Prepared } from '../analyses/prepare.ts'
+import { useOf } from '../analyses/observation.ts'
 import type { Requirements } from '../requirements/study.ts'
 import { SETTLED, newWorkspace, solvePoint } from '../solve/index.ts'
-import type { SizedDesign } from '../topologies/index.ts'
 
 /** What a candidate that does not even solve ranks as. */
 const HOPELESS = 1000
@@ -12,9 +11,9 @@ const HOPELESS = 1000
  * How unpromising a design looks, 0 being best: how far its output, with the reference's own tolerance added, leaves the
  * band, how far any rating is overdrawn, and a little for every part, every element inside it, and for lying off centre.
  */
-export function glance(design: SizedDesign, requirements: Requirements): number {
+export function glance(prepared: Prepared, requirements: Requirements): number {
   const { input, output, load, ambient } = requirements
-  const prepared = prepare(design)
+  const { design } = prepared
   const ws = newWorkspace(prepared.circuit)
   const at = { voltage: 0, power: 0, junction: 0 }
   const half = output.voltage * output.tolerance

@@ -1,11 +1,12 @@
 /** Holds a proof against the requirements: every limit that is not met, with its number, its cause and its corner. */
 import { type Corner, cornerOf, thermalName } from '../analyses/point.ts'
-import { type Found, type Proof, worseOf } from '../analyses/prove.ts'
+import { type Proof, worseOf } from '../analyses/prove.ts'
+import type { Found } from '../analyses/search.ts'
 import type { Observer } from '../analyses/observe.ts'
 import { COLD, OUTCOMES } from '../solve/index.ts'
 import { formatQuantity } from '../units/index.ts'
 import { stressOf } from '../analyses/ratings.ts'
-import { QUANTITY_WORDS, REMEDIES, whereabouts } from './words.ts'
+import { QUANTITY_WORDS, REMEDIES, capital, whereabouts } from './words.ts'
 
 export interface Shortfall {
   /** Path of the requirement or the rating that is not met, e.g. `limits.loadRegulation` or `D1.power`. */
@@ -47,14 +48,13 @@ export function withCorner(proof: Proof, { shortfall, found, observer }: Finding
   return corner ? { ...shortfall, corner } : shortfall
 }
 
-const capital = (text: string): string => text.charAt(0).toUpperCase() + text.slice(1)
-
-const where = (proof: Proof, found: Found): string => {
+const where = ({ observer }: { observer: Observer }, found: Found): string => {
   const state = found.mode === COLD ? ', at the cold start' : ''
-  return whereabouts(proof.observer.conditions[found.condition]!) + state
+  return whereabouts(observer.conditions[found.condition]!) + state
 }
 
-function judgeOutput(proof: Proof): Finding[] {
+/** The output band alone, which the first part of a proof already knows. */
+export function judgeOutput(proof: Pick<Proof, 'observer' | 'output' | 'requirements'>): Finding[] {
   const { voltage, tolerance } = proof.requirements.output
   const findings: Finding[] = []
   const { lowest, highest } = proof.output

@@ -3,7 +3,8 @@
  * solved at every corner, revised where the solved circuit asks more of a part than the hand calculation did, and the first
  * that meets every requirement is taken. Where none does, the closest attempt is kept, with what it lacks.
  */
-import { type Proof, isUnprovable, prove } from '../analyses/prove.ts'
+import { type Prepared, prepare } from '../analyses/prepare.ts'
+import { type Band, type Proof, isUnprovable, prove, proveBand } from '../analyses/prove.ts'
 import { DERATING } from '../parts/derating/index.ts'
 import type { Requirements } from '../requirements/study.ts'
 import {
@@ -19,8 +20,9 @@ import {
   isRefusal,
 } from '../topologies/index.ts'
 import { stressOf } from '../analyses/ratings.ts'
-import { type Finding, judge } from './judge.ts'
+import { type Finding, judge, judgeOutput } from './judge.ts'
 import { glance } from './glance.ts'
+import { capital } from './words.ts'
 
 /** A design that was built and proven; `findings` is empty where it meets. */
 export interface Sized {
@@ -49,36 +51,54 @@ export function needOf(requirements: Requirements, pins: Pins = {}): Need {
   return { requirements, policy: DERATING[requirements.derating], pins }
 }
 
-export function size(topology: Topology, need: Need): Sized | Unbuilt {
-  let closest: Sized | undefined
+/** What a sizing may share with another of the same requirements. */
+export interface Bench {
+  /** Every candidate built so far, by variant. */
+  readonly built: Map<Variant, Built[] | Unbuilt>
+}
+
+export const newBench = (): Bench => ({ built: new Map() })
+
+/**
+ * `boards: 'nominal'` proves with nominal parts alone, for a first impression: the conditions' corners are solved, the
+ * tolerances left out.
+ */
+export function size(
+  topology: Topology,
+  need: Need,
+  { built: known }: Bench = newBench(),
+  boards: 'all' | 'nominal' = 'all',
+): Sized | Unbuilt {
+  const missed: Missed[] = []
   let refused: Unbuilt | undefined
   let leftOut: { variant: Variant; first: Built } | undefined
-  const rejected: string[] = []
-  const consider = (attempt: Sized): void => {
-    rejected.push(`${attempt.variant.name}: ${attempt.findings[0]!.shortfall.because}`)
-    if (!closest || severity(attempt.findings) < severity(closest.findings)) closest = attempt
-  }
+  let lastReason = ''
   for (const variant of topology.variants) {
     if (!variant.suits(need)) continue
-    const built = buildAll(variant, need)
+    const built = known.get(variant) ?? buildAll(variant, need)
+    known.set(variant, built)
     if (!Array.isArray(built)) {
       refused ??= built
-      rejected.push(`${variant.name}: ${built.refusal.because}`)
+      lastReason = `${variant.name}: ${built.refusal.because}`
       continue
     }
-    const promising = built.filter(({ rank }) => rank <= PROMISING).slice(0, PROOFS_PER_VARIANT)
-    if (promising.length === 0 && (!leftOut || built[0]!.rank < leftOut.first.rank))
-      leftOut = { variant, first: built[0]! }
-    if (promising.length === 0) rejected.push(`${variant.name}: at first sight far outside the requirements.`)
-    const attempt = proveBest(variant, promising, need)
-    if (!attempt) continue
-    if (attempt.findings.length === 0) return { ...attempt, because: becauseOf(variant, rejected) }
-    consider(attempt)
+    const promising = built.filter(({ rank }) => rank <= PROMISING).slice(0, boards === 'all' ? PROOFS_PER_VARIANT : 1)
+    if (promising.length === 0) {
+      if (!leftOut || built[0]!.rank < leftOut.first.rank) leftOut = { variant, first: built[0]! }
+      lastReason = `${variant.name}: at first sight far outside the requirements.`
+      continue
+    }
+    const tried = tryEach(variant, promising, need, boards)
+    if ('met' in tried) return { ...tried.met, because: becauseOf(variant, lastReason) }
+    if (tried.missed.length > 0) lastReason = `${variant.name}: ${tried.missed[0]!.because}`
+    missed.push(...tried.missed)
   }
-  if (!closest && leftOut) {
-    const attempt = proveBest(leftOut.variant, [leftOut.first], need)
-    if (attempt) consider(attempt)
+  if (missed.length === 0 && leftOut) {
+    const tried = tryEach(leftOut.variant, [leftOut.first], need, boards)
+    if ('met' in tried) return { ...tried.met, because: becauseOf(leftOut.variant, lastReason) }
+    missed.push(...tried.missed)
   }
+  const closest = closestOf(missed)
   if (closest)
     return { ...closest, because: `No variant meets every requirement; ${closest.variant.title} comes closest.` }
   if (refused) return refused
@@ -96,10 +116,11 @@ const NOTHING_SOLVES: Refusal = {
   because: 'No part in the list comes near these requirements, or no circuit built from them has a solution.',
 }
 
-const becauseOf = (variant: Variant, rejected: readonly string[]): string =>
-  rejected.length === 0
+/** `lastReason`: what the variant before it lacks; empty where there was none. */
+const becauseOf = (variant: Variant, lastReason: string): string =>
+  lastReason === ''
     ? `The simplest variant, ${variant.title}, meets every requirement.`
-    : `${variant.title.charAt(0).toUpperCase()}${variant.title.slice(1)}, since a simpler variant falls short. ${rejected.at(-1)}`
+    : `${capital(variant.title)}, since a simpler variant falls short. ${lastReason}`
 
 /** One number to tell how far off a design is: each missing requirement counts for itself, then by how much. */
 export const severity = (findings: readonly Finding[]): number =>
@@ -107,7 +128,7 @@ export const severity = (findings: readonly Finding[]): number =>
 
 interface Built {
   readonly candidate: Candidate
-  readonly design: SizedDesign
+  readonly prepared: Prepared
   readonly rank: number
 }
 
@@ -119,21 +140,60 @@ function buildAll(variant: Variant, need: Need): Built[] | Unbuilt {
   const built: Built[] = []
   for (const candidate of candidates) {
     const design = build(variant, candidate, need, {})
-    if (isRefusal(design)) refusal ??= design
-    else built.push({ candidate, design, rank: glance(design, need.requirements) })
+    if (isRefusal(design)) {
+      refusal ??= design
+      continue
+    }
+    const prepared = prepare(design, built[0]?.prepared)
+    built.push({ candidate, prepared, rank: glance(prepared, need.requirements) })
   }
   if (built.length === 0) return { variant, refusal: refusal ?? NOTHING_SOLVES }
   return built.toSorted((a, b) => a.rank - b.rank)
 }
 
-/** The first of these that meets, or the one that comes closest; undefined where none could be proven. */
-function proveBest(variant: Variant, built: readonly Built[], need: Need): Sized | undefined {
+/** A design that does not meet. One that leaves its band is proven no further until nothing better is found. */
+interface Missed {
+  /** How far off it is, or at least how far. */
+  readonly severity: number
+  readonly because: string
+  /** The whole proof of it, revised where that helps; undefined where it cannot be had. */
+  readonly finish: () => Sized | undefined
+}
+
+/** The first of these that meets, or what is known of those that do not, the closest first. */
+function tryEach(
+  variant: Variant,
+  built: readonly Built[],
+  need: Need,
+  boards: 'all' | 'nominal',
+): { met: Sized } | { missed: Missed[] } {
+  const missed: Missed[] = []
+  for (const { candidate, prepared } of built) {
+    const band = proveBand(prepared, need.requirements, boards)
+    if (isUnprovable(band)) continue
+    const outside = judgeOutput(band)
+    const finish = (): Sized | undefined =>
+      proveAndRevise(variant, candidate, band, need, boards === 'all' ? REVISIONS : 0)
+    if (outside.length > 0) {
+      missed.push({ severity: severity(outside), because: outside[0]!.shortfall.because, finish })
+      continue
+    }
+    const whole = finish()
+    if (!whole) continue
+    const { findings } = whole
+    if (findings.length === 0) return { met: whole }
+    missed.push({ severity: severity(findings), because: findings[0]!.shortfall.because, finish: () => whole })
+  }
+  return { missed: missed.toSorted((a, b) => a.severity - b.severity) }
+}
+
+/** The one that is least far off once it is wholly proven. */
+function closestOf(missed: readonly Missed[]): Sized | undefined {
   let closest: Sized | undefined
-  for (const { candidate, design } of built) {
-    const attempt = proveAndRevise(variant, candidate, design, need)
-    if (!attempt) continue
-    if (attempt.findings.length === 0) return attempt
-    if (!closest || severity(attempt.findings) < severity(closest.findings)) closest = attempt
+  for (const one of missed.toSorted((a, b) => a.severity - b.severity)) {
+    if (closest && one.severity >= severity(closest.findings)) break
+    const whole = one.finish()
+    if (whole && (!closest || severity(whole.findings) < severity(closest.findings))) closest = whole
   }
   return closest
 }
@@ -142,29 +202,37 @@ function proveBest(variant: Variant, built: readonly Built[], need: Need): Sized
 export function sizeVariant(variant: Variant, need: Need): Sized | Unbuilt {
   const built = buildAll(variant, need)
   if (!Array.isArray(built)) return built
-  return proveBest(variant, built.slice(0, PROOFS_PER_VARIANT), need) ?? { variant, refusal: NOTHING_SOLVES }
+  const tried = tryEach(variant, built.slice(0, PROOFS_PER_VARIANT), need, 'all')
+  if ('met' in tried) return tried.met
+  return closestOf(tried.missed) ?? { variant, refusal: NOTHING_SOLVES }
 }
 
 function build(variant: Variant, candidate: Candidate, need: Need, demands: Demands): SizedDesign | Refusal {
   return candidate.build(variant.working.run(candidate.givens, chooserFor(need)), demands)
 }
 
-function proveAndRevise(variant: Variant, candidate: Candidate, first: SizedDesign, need: Need): Sized | undefined {
-  let design = first
+function proveAndRevise(
+  variant: Variant,
+  candidate: Candidate,
+  first: Band,
+  need: Need,
+  revisions: number,
+): Sized | undefined {
+  let band = first
   let best: Sized | undefined
-  for (let revision = 0; revision <= REVISIONS; revision++) {
-    const proof = prove(design, need.requirements)
+  for (let revision = 0; ; revision++) {
+    const proof = prove(band)
     if (isUnprovable(proof)) return best
     const findings = judge(proof)
     if (!best || severity(findings) < severity(best.findings)) best = { variant, proof, findings, because: '' }
-    if (findings.length === 0) return best
+    if (findings.length === 0 || revision === revisions) return best
     if (!findings.some(({ shortfall }) => isPartRating(shortfall.requirement))) return best
     const revised = build(variant, candidate, need, demandsOf(proof))
-    if (isRefusal(revised)) return best
-    if (sameParts(revised, design)) return best
-    design = revised
+    if (isRefusal(revised) || sameParts(revised, band.design)) return best
+    const next = proveBand(prepare(revised, band.observer.prepared), need.requirements)
+    if (isUnprovable(next)) return best
+    band = next
   }
-  return best
 }
 
 const isPartRating = (requirement: string): boolean =>

@@ -1,5 +1,5 @@
 /** The sentences that name a shortfall: what, how much, at which corner, against which limit, and what would help. */
-import type { ObservedCondition } from '../analyses/observe.ts'
+import type { ObservedCondition } from '../analyses/observation.ts'
 import { SHORT_LOAD } from '../analyses/conditions.ts'
 import { formatQuantity } from '../units/index.ts'
 
@@ -31,3 +31,5 @@ export const QUANTITY_WORDS: Readonly<Record<string, string>> = {
   supply: 'is supplied with',
   commonMode: 'has input headroom of',
 }
+
+export const capital = (text: string): string => text.charAt(0).toUpperCase() + text.slice(1)

@@ -14,14 +14,23 @@ import { CONVERGED } from './newton.ts'
 import { refuse } from './pins.ts'
 import { mapMemory, writePlan } from './plan.ts'
 import { prepare } from './prepare.ts'
+import { recompile } from './recompile.ts'
 import { settle } from './settle.ts'
 import { type Circuit, type CompileOptions, FROZEN, SETTLED, type ThermalCode, type Workspace } from './types.ts'
 import { newSolverWorkspace } from './workspace.ts'
 
+export { predict, refactor } from './predict.ts'
 export * from './types.ts'
 
-/** Lays the netlist out in flat arrays and fixes the order of elimination. Throws on a netlist that is wrong in itself. */
-export function compile(netlist: Netlist, options: CompileOptions): Circuit {
+/**
+ * Lays the netlist out in flat arrays and fixes the order of elimination. Throws on a netlist that is wrong in itself.
+ * `like`: a circuit that may be wired alike; its layout and its order then serve again.
+ */
+export function compile(netlist: Netlist, options: CompileOptions, like?: Circuit): Circuit {
+  return (like && recompile(like as CompiledCircuit, netlist, options)) ?? compileAnew(netlist, options)
+}
+
+function compileAnew(netlist: Netlist, options: CompileOptions): Circuit {
   const { names, parameters, parameterAt } = nameAll(netlist)
   const layout = layOut(netlist, options, names, parameters, parameterAt)
   const trialMemory = mapMemory(layout, layout.entryRow.length)

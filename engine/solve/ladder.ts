@@ -10,8 +10,8 @@ import { ANCHOR } from './plan.ts'
 
 const CONTINUATION_STALLED = 4
 
-/** Enough for a load that goes from amperes to nothing: each step takes a junction down by one nvt only. */
-const WARM_ITERATIONS = 100
+/** Of 200,000 warm solves of invented studies 0.3 % needed more, and what does not end by then mostly goes round in circles. */
+const WARM_ITERATIONS = 40
 const COLD_ITERATIONS = 120
 const CONTINUATION_ITERATIONS = 30
 /**

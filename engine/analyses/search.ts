@@ -1,0 +1,101 @@
+/** Worst corners over the conditions of one observer, points and pairs of points, and a list of what had no solution. */
+import type { ThermalCode } from '../solve/index.ts'
+import type { Board } from './observation.ts'
+import type { Observer, Read } from './observe.ts'
+import { findWorst } from './worst.ts'
+
+/** A worst value and the corner that makes it. `against` is the other end where the figure is a difference of two points. */
+export interface Found {
+  value: number
+  board: Board
+  condition: number
+  mode: ThermalCode
+  against?: number
+}
+
+export interface Unsolved {
+  board: Board
+  condition: number
+  mode: ThermalCode
+  outcome: number
+}
+
+/** Where a worst point is looked for, and how hard. */
+export interface Among {
+  readonly conditions: readonly number[]
+  readonly modes: readonly ThermalCode[]
+  readonly isWorthRefining?: (worst: number) => boolean
+  readonly isThorough?: boolean
+}
+
+export interface Search {
+  /** How many tolerances are moved: all of the design's, or none. */
+  readonly tolerances: number
+  /** Worst of one reading over points, every thermal mode asked for; undefined where none solves. */
+  readonly point: (read: Read, direction: 1 | -1, among: Among) => Found | undefined
+  /** Worst difference of the output over pairs of points of one same board, in volts. */
+  readonly pair: (pairs: readonly (readonly [number, number])[], mode: ThermalCode) => Found | undefined
+  /** Every point met so far that has no solution. */
+  readonly unsolved: () => Unsolved[]
+}
+
+/** A difference smaller than this share of the one with the other sign is not refined. */
+const LESSER = 0.5
+
+export function createSearch(observer: Observer, tolerances: number): Search {
+  const { observe, slope } = observer
+  const unsolved = new Map<string, Unsolved>()
+
+  const note = (board: Board, condition: number, mode: ThermalCode): void => {
+    const { outcome } = observe(board, condition, mode)
+    if (outcome !== 0) unsolved.set(`${board.join()} ${condition} ${mode}`, { board, condition, mode, outcome })
+  }
+
+  return {
+    tolerances,
+    unsolved: () => [...unsolved.values()],
+    point(read, direction, { conditions, modes, ...how }) {
+      const cases = modes.flatMap((mode) => conditions.map((condition) => ({ mode, condition })))
+      const worst = findWorst(
+        {
+          ...how,
+          direction,
+          conditions: cases.length,
+          value: (b, k) => read(observe(b, cases[k]!.condition, cases[k]!.mode)),
+          slope: (from, j, k) => slope(read, from, j, cases[k]!.condition, cases[k]!.mode),
+        },
+        tolerances,
+      )
+      for (const f of worst?.failures ?? []) note(f.board, cases[f.condition]!.condition, cases[f.condition]!.mode)
+      return worst && { value: worst.value, board: worst.board, ...cases[worst.condition]! }
+    },
+    pair(pairs, mode) {
+      const output: Read = (s) => s.output
+      let best: Found | undefined
+      for (const direction of [1, -1] as const) {
+        const worst = findWorst(
+          {
+            direction,
+            isThorough: true,
+            conditions: pairs.length,
+            value: (b, k) => observe(b, pairs[k]![0], mode).output - observe(b, pairs[k]![1], mode).output,
+            slope: (from, j, k) =>
+              slope(output, from, j, pairs[k]![0], mode) - slope(output, from, j, pairs[k]![1], mode),
+            isWorthRefining: (value) => !best || value * direction > LESSER * best.value,
+          },
+          tolerances,
+        )
+        for (const f of worst?.failures ?? []) for (const end of pairs[f.condition]!) note(f.board, end, mode)
+        if (worst && (!best || worst.value * direction > best.value))
+          best = {
+            value: Math.abs(worst.value),
+            board: worst.board,
+            condition: pairs[worst.condition]![1],
+            against: pairs[worst.condition]![0],
+            mode,
+          }
+      }
+      return best
+    },
+  }
+}
