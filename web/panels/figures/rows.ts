@@ -186,11 +186,17 @@ function shortRow({ designs, requirements }: Answer['comparison']): FigureRow | 
 }
 
 /** One row a descriptor, in their order, and one on the short's outcome; a figure that no design has makes no row. */
-export function figureRows({ comparison, figures }: Answer): FigureRow[] {
-  return figures.flatMap((figure) => {
+export function figureRows({ comparison, figures, stage }: Answer): FigureRow[] {
+  const rows = figures.flatMap((figure) => {
     const row = figureRow(figure, comparison.designs, comparison.requirements)
     if (!row) return []
     const fate = figure.name === 'shortCircuit' ? shortRow(comparison) : undefined
     return fate ? [row, fate] : [row]
   })
+  return stage === 'proven' ? rows : rows.map(unjudged)
+}
+
+/** Without the marks of best and failing: before the corners are proven nobody knows. */
+function unjudged(row: FigureRow): FigureRow {
+  return { ...row, cells: row.cells.map((cell) => ({ ...cell, isBest: false, isFailing: false })) }
 }
