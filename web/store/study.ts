@@ -62,6 +62,17 @@ export interface FileProblem {
 
 export const UNDO_STEPS = 50
 
+async function readFile(file: Blob): Promise<StudyRead> {
+  if (file.size > LARGEST_STUDY) return { problems: [sizeIssue(file.size).message] }
+  try {
+    return readStudyFile(await file.text())
+  } catch {
+    return {
+      problems: ['The browser could not read it. It may be a folder, or a file that has moved since it was chosen.'],
+    }
+  }
+}
+
 export const useStudyStore = defineStore('study', () => {
   const saved = readSaved()
   /** The valid study in force; replaced whole, never mutated. */
@@ -232,17 +243,6 @@ export const useStudyStore = defineStore('study', () => {
   /** Why the last file could not be opened; undefined where it could. */
   const fileProblem = shallowRef<FileProblem>()
   let openings = 0
-
-  async function readFile(file: Blob): Promise<StudyRead> {
-    if (file.size > LARGEST_STUDY) return { problems: [sizeIssue(file.size).message] }
-    try {
-      return readStudyFile(await file.text())
-    } catch {
-      return {
-        problems: ['The browser could not read it. It may be a folder, or a file that has moved since it was chosen.'],
-      }
-    }
-  }
 
   /** Opens a study file; a file that is no valid study changes nothing and is explained in `fileProblem`. */
   async function openFile(file: Blob): Promise<void> {

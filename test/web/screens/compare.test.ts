@@ -98,7 +98,7 @@ describe('CompareScreen', () => {
     await flushPromises()
     expect(badges()).toEqual(['Not proven yet', 'Not proven yet', 'Not proven yet'])
     expect(wrapper.get('h1').text()).toMatch(
-      /^At nominal input and load the heat is .*The corners are being proven\.$/u,
+      /^At nominal input and load the heat is .*The corners are not proven yet\.$/u,
     )
     expect(wrapper.text()).not.toMatch(/Meets|[Ff]alls short|Tightest|not ranked(?! yet)|over\b.*of.*rating/u)
     expect(wrapper.findAll('.best, .failing, .why, .notes, .total .value').map((e) => e.text())).toEqual([

@@ -30,7 +30,10 @@ export function pointsTable({ comparison, figures, stage }: Answer): PointsTable
   const ranking = stage === 'proven' ? comparison.ranking : []
   const weighted = Object.entries(weights).filter(([, weight]) => weight > 0)
   const sum = weighted.reduce((total, [, weight]) => total + weight, 0)
-  const entryOf = (topology: TopologyName) => ranking.find((entry) => entry.topology === topology)
+  // without a circuit there are no figures to give points for
+  const built = new Set(designs.filter(({ circuit }) => circuit).map(({ topology }) => topology))
+  const entryOf = (topology: TopologyName) =>
+    built.has(topology) ? ranking.find((entry) => entry.topology === topology) : undefined
   const rows = weighted
     .toSorted(([, a], [, b]) => b - a)
     .map(([criterion, weight]): PointsRow => {

@@ -196,7 +196,12 @@ export function figureRows({ comparison, figures, stage }: Answer): FigureRow[] 
   return stage === 'proven' ? rows : rows.map(unjudged)
 }
 
-/** Without the marks of best and failing: before the corners are proven nobody knows. */
+/** Figures that no corner has a part in; all others are worst cases. */
+const WITHOUT_CORNERS: readonly string[] = ['efficiency', 'partCount']
+
+/** Before the corners are proven no worst case is known, and none is best or failing. */
 function unjudged(row: FigureRow): FigureRow {
-  return { ...row, cells: row.cells.map((cell) => ({ ...cell, isBest: false, isFailing: false })) }
+  const isKnown = WITHOUT_CORNERS.includes(row.name)
+  const open = { isBest: false, isFailing: false }
+  return { ...row, cells: row.cells.map((cell) => (isKnown ? { ...cell, ...open } : { text: '–', ...open })) }
 }

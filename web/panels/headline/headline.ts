@@ -136,7 +136,7 @@ export function unprovenLine({ designs }: Comparison): string {
     return watts === undefined ? [] : [`${formatQuantity(watts, 'W')} in ${nameOf(topology)}`]
   })
   const nominal = heats.length > 0 ? `At nominal input and load the heat is ${listed(heats)}. ` : ''
-  return `${nominal}The corners are being proven.`
+  return `${nominal}The corners are not proven yet.`
 }
 
 /** The same finding in a few words for a live region: it changes only when a verdict or the leader does. */
