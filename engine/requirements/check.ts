@@ -1,5 +1,5 @@
-import { DEFAULTS, FIGURE_NAMES } from './fields.ts'
-import { migrate, studyFile } from './file.ts'
+import { DEFAULTS, FIGURE_NAMES, isText } from './fields.ts'
+import { migrate, MIGRATIONS, studyFile, type Migration } from './file.ts'
 import { brokenRules } from './rules.ts'
 import { VERSION, type CheckedFile } from './schema.ts'
 import { readOwn, strayKey, structure } from './structure.ts'
@@ -10,10 +10,15 @@ export type Checked = { ok: true; study: Study } | { ok: false; issues: Issue[] 
 
 /**
  * Checks the content of a study file and fills in its defaults. Every problem is reported, each with its place, the value got and what
- * is allowed; nothing is thrown, whatever `value` is. `figureNames` are the figures that may carry a weight.
+ * is allowed; nothing is thrown, whatever `value` is. `figureNames` are the figures that may carry a weight; `migrations` bring
+ * files of earlier versions up to this one.
  */
-export function checkStudy(value: unknown, figureNames: readonly string[] = FIGURE_NAMES): Checked {
-  const checked = inspect(value, figureNames)
+export function checkStudy(
+  value: unknown,
+  figureNames: readonly string[] = FIGURE_NAMES,
+  migrations: readonly Migration[] = MIGRATIONS,
+): Checked {
+  const checked = inspect(value, figureNames, migrations)
   if (checked.study !== undefined) return { ok: true, study: checked.study }
   return { ok: false, issues: checked.findings.map((finding) => worded(finding, FILE_WORDS)) }
 }
@@ -28,7 +33,7 @@ export function checkField(
   study: Study,
   figureNames: readonly string[] = FIGURE_NAMES,
 ): Issue[] {
-  const keys = (/^(requirements|weights)\.|^title$/u.test(path) ? path : `requirements.${path}`).split('.')
+  const keys = (/^(requirements|weights)\./u.test(path) || isText(path) ? path : `requirements.${path}`).split('.')
   const filed = keys.reduce(joinPath, '')
   const last = keys.pop() ?? ''
   const file = studyFile(study)
@@ -51,7 +56,11 @@ function worded(finding: Finding, words: Words): Issue {
   }
 }
 
-function inspect(value: unknown, figureNames: readonly string[]): { study?: Study; findings: Finding[] } {
+function inspect(
+  value: unknown,
+  figureNames: readonly string[],
+  migrations?: readonly Migration[],
+): { study?: Study; findings: Finding[] } {
   if (typeof value !== 'object' || value === null || Array.isArray(value)) {
     return {
       findings: [{ path: '', code: 'type', says: (words) => `is ${gotText(value, words)}; it must be an object` }],
@@ -59,7 +68,7 @@ function inspect(value: unknown, figureNames: readonly string[]): { study?: Stud
   }
   const newer = newerVersion(value)
   if (newer !== undefined) return { findings: [newer] }
-  const file = migrate(value)
+  const file = migrate(value, migrations)
 
   const { findings, output } = structure(file, figureNames)
   const refused = new Set(findings.map((finding) => finding.path))
@@ -93,6 +102,8 @@ function completed(file: CheckedFile): Study {
   const weights = Object.entries(file.weights ?? DEFAULTS.weights)
   return {
     title: file.title,
+    // no notes and empty notes are one
+    ...(file.notes && { notes: file.notes }),
     requirements: {
       input: {
         min: input.min,

@@ -88,6 +88,19 @@ export const SWITCHES = {
 } as const satisfies Record<string, { label: string }>
 
 export const LONGEST_TITLE = 200
+/** Characters: some pages of text, and still a link that can be sent. */
+export const LONGEST_NOTES = 10_000
+
+/** The texts of a study, with the most characters that each may have. */
+export const TEXTS = {
+  title: { label: 'Title', longest: LONGEST_TITLE },
+  notes: { label: 'Notes', longest: LONGEST_NOTES },
+} as const satisfies Record<string, { label: string; longest: number }>
+
+export type TextPath = keyof typeof TEXTS
+
+/** Whether a path is that of a text, which hangs on the study and not on its requirements. */
+export const isText = (path: string): path is TextPath => Object.hasOwn(TEXTS, path)
 
 /** Figures that may carry a weight, unless the caller knows more. */
 export const FIGURE_NAMES: readonly string[] = [
@@ -132,5 +145,5 @@ export function labelOf(path: string): string {
   if (range !== undefined) return range.label
   if (Object.hasOwn(CHOICES, path)) return CHOICES[path as ChoicePath].label
   if (Object.hasOwn(SWITCHES, path)) return SWITCHES[path as keyof typeof SWITCHES].label
-  return path === 'title' ? 'Title' : path
+  return isText(path) ? TEXTS[path].label : path
 }

@@ -32,6 +32,7 @@ export function studyFile(study: Study): StudyFile {
     format: FORMAT,
     version: VERSION,
     title: study.title,
+    ...(study.notes && { notes: study.notes }),
     requirements: {
       input: { ...input },
       output: { ...output },

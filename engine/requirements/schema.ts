@@ -1,6 +1,15 @@
 /** The shape of a study file. Unknown keys and rules between fields are checked beside it, on the same raw value. */
 import * as v from 'valibot'
-import { CHOICES, DEFAULTS, LONGEST_TITLE, RANGES, WEIGHT_RANGE, type FieldRange, type NumberPath } from './fields.ts'
+import {
+  CHOICES,
+  DEFAULTS,
+  LONGEST_NOTES,
+  LONGEST_TITLE,
+  RANGES,
+  WEIGHT_RANGE,
+  type FieldRange,
+  type NumberPath,
+} from './fields.ts'
 
 export const FORMAT = 'wattfork-study'
 /** The version that is written; older ones are migrated, newer ones refused. */
@@ -67,6 +76,7 @@ export function studySchema(figureNames: readonly string[]) {
     format: v.literal(FORMAT),
     version: v.literal(VERSION),
     title: v.optional(v.pipe(v.string(), v.maxLength(LONGEST_TITLE)), DEFAULTS.title),
+    notes: v.optional(v.pipe(v.string(), v.maxLength(LONGEST_NOTES))),
     requirements,
     weights: v.optional(v.object(Object.fromEntries(figureNames.map((name) => [name, weight])))),
   })

@@ -1,6 +1,6 @@
 /** Checks of single values and keys: what can be said without looking at two fields at once. */
 import * as v from 'valibot'
-import { CHOICES, LONGEST_TITLE, rangeOf, type ChoicePath } from './fields.ts'
+import { CHOICES, isText, rangeOf, TEXTS, type ChoicePath } from './fields.ts'
 import { entriesOf, FORMAT, studySchema, VERSION, type CheckedFile } from './schema.ts'
 import { gotText, joinPath, oneOf, quoted, rangeText, type Finding, type Words } from './wording.ts'
 
@@ -70,7 +70,7 @@ function fromSchema(path: string, issue: v.BaseIssue<unknown>): Finding {
     if (choice !== undefined) return oneOf(choice.values.map(quoted))
     if (path === 'format') return quoted(FORMAT)
     if (path === 'version') return String(VERSION)
-    if (path === 'title') return `a text of at most ${LONGEST_TITLE} characters`
+    if (isText(path)) return `a text of at most ${TEXTS[path].longest} characters`
     return issue.type === 'boolean' ? 'true or false' : 'an object'
   }
 

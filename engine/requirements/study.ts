@@ -67,6 +67,8 @@ export type Weights = Record<string, number>
 
 export interface Study {
   title: string
+  /** Free words of whoever keeps the study; absent where there are none. Nothing is computed from them. */
+  notes?: string
   requirements: Requirements
   weights: Weights
 }
