@@ -39,7 +39,7 @@ function paths(before: Study, after: Study): string[] {
 export function describeChange(before: Study, after: Study): Change | undefined {
   const changed = paths(before, after).filter((path) => readPath(before, path) !== readPath(after, path))
   const [path] = changed
-  if (path === undefined) return undefined
+  if (path === undefined) return before.notes === after.notes ? undefined : { label: 'Notes', short: 'notes' }
   const name = path === 'title' ? 'Title' : (CHOICES.find((f) => f.path === path)?.name ?? quantityField(path).name)
   const more = changed.length > 1 ? ` and ${changed.length - 1} more` : ''
   const short = fromTo(say(path, readPath(before, path)), say(path, readPath(after, path)))
