@@ -7,7 +7,6 @@ export const boardArea = defineFigure<number>({
   unit: 'm²',
   better: 'less',
   help: `Courtyards of the packages and footprints of heatsinks added up; your own take their place under Cost & area. ${NOT_IN_A_BILL}`,
-  digits: 2,
   absent: 'an area is missing',
   resolution: 1e-6,
   compute: ({ design }, assumptions) => billOf(design, assumptions).area.total,

@@ -16,11 +16,11 @@ const SOURCE = handbook('10.1')
 
 /** Base rate, activation energy in eV, and the columns of capacitance and voltage. */
 const STYLES = {
-  electrolytic: { base: 0.00012, energy: 0.35, size: 2, stress: 1, words: 'aluminium electrolytic: style CE' },
-  tantalum: { base: 0.00005, energy: 0.15, size: 2, stress: 4, words: 'solid tantalum chip: style CWR' },
-  ceramic: { base: 0.00099, energy: 0.35, size: 1, stress: 3, words: 'ceramic: styles CK and CC' },
-  'ceramic chip': { base: 0.002, energy: 0.35, size: 1, stress: 3, words: 'ceramic chip: style CDR' },
-  film: { base: 0.00051, energy: 0.15, size: 1, stress: 1, words: 'metallized plastic film: styles CHR and CFR' },
+  electrolytic: { base: 0.00012, energy: 0.35, size: 2, stress: 1, words: 'aluminium electrolytic, style CE' },
+  tantalum: { base: 0.00005, energy: 0.15, size: 2, stress: 4, words: 'solid tantalum chip, style CWR' },
+  ceramic: { base: 0.00099, energy: 0.35, size: 1, stress: 3, words: 'ceramic, styles CK and CC' },
+  'ceramic chip': { base: 0.002, energy: 0.35, size: 1, stress: 3, words: 'ceramic chip, style CDR' },
+  film: { base: 0.00051, energy: 0.15, size: 1, stress: 1, words: 'metallized plastic film, styles CHR and CFR' },
 } as const
 
 export type CapacitorStyle = keyof typeof STYLES
@@ -68,7 +68,7 @@ export function capacitorSheet(use: CapacitorUse): Sheet {
   const ratio = Math.abs(use.voltage) / use.rated
   const isTantalum = use.style === 'tantalum'
   return sheet(`fixed capacitor, ${use.style}`, SOURCE, isTantalum ? TANTALUM_RATE : RATE, [
-    tabled(base, { symbol: 'λ_b', ground: 'style', at: `${words}, our assignment`, source: SOURCE }),
+    tabled(base, { symbol: 'λ_b', ground: 'style', at: words, source: SOURCE }),
     arrhenius(energy, use.temperature, 'surroundings', SOURCE),
     computed(SIZE[size]({ C: use.farads * 1e6 }), {
       symbol: 'π_C',

@@ -46,6 +46,7 @@ const REMARKS: readonly string[] = [
   'Good for comparing designs and for finding the part that dominates. Not for forecasting failures in the field: the handbook dates from 1995, is no longer maintained and is inactive for new designs, and today’s parts, made and screened otherwise, are not what it was fitted to.',
   'Every part’s failure counts as one of the rail, whether it would be noticed or not. Wear-out is not in it: a constant rate says nothing about how long an electrolytic capacitor lasts.',
   'Temperatures and stresses are those of nominal input, load and ambient, warmed up; at the worst corner the rate is higher.',
+  'Which style of the handbook a part counts as is our assignment: the catalogue’s parts are commercial types without one.',
   'Board, solder joints and heatsinks are not counted. A resistor that hardly warms up has hardly any rate: so the equation has it.',
   'Quality other than commercial presumes equivalents of the listed parts, which are sold as commercial ones.',
   'Equations and tables were read in transcriptions of the handbook, not in its print; what is from memory is marked.',

@@ -15,10 +15,10 @@ const SOURCE = handbook('9.1')
 
 /** Styles of the handbook that the catalogue's resistors are taken for: base rate, activation energy in eV, stress column. */
 const STYLES = {
-  film: { base: 0.0037, energy: 0.08, column: 1, words: 'film: styles RL, RN and RM' },
-  wirewound: { base: 0.0024, energy: 0.08, column: 2, words: 'power wirewound: style RW' },
+  film: { base: 0.0037, energy: 0.08, column: 1, words: 'film, styles RL, RN and RM' },
+  wirewound: { base: 0.0024, energy: 0.08, column: 2, words: 'power wirewound, style RW' },
   // not in the catalogue: column 1 of the temperature table
-  composition: { base: 0.0017, energy: 0.2, column: 2, words: 'composition: style RC' },
+  composition: { base: 0.0017, energy: 0.2, column: 2, words: 'composition, style RC' },
 } as const
 
 export type ResistorStyle = keyof typeof STYLES
@@ -47,7 +47,7 @@ export function resistorSheet(use: ResistorUse): Sheet {
   const { base, energy, column, words } = STYLES[use.style]
   const ratio = use.power / use.rated
   return sheet(`fixed resistor, ${use.style}`, SOURCE, RATE, [
-    tabled(base, { symbol: 'λ_b', ground: 'style', at: `${words}, our assignment`, source: SOURCE }),
+    tabled(base, { symbol: 'λ_b', ground: 'style', at: words, source: SOURCE }),
     arrhenius(energy, use.temperature, 'body', SOURCE),
     computed(POWER({ P: use.power }), {
       symbol: 'π_P',
