@@ -7,7 +7,6 @@ export const failureRate = defineFigure<number>({
   unit: 'FIT',
   better: 'less',
   help: 'Failures in 10⁹ hours by the part stress models of MIL-HDBK-217F Notice 2, at nominal input, load and ambient. Good for comparing designs and for finding the part that dominates; it forecasts nothing.',
-  digits: 2,
   compute: failureRateOf,
   headline: (value) => value,
 })

@@ -90,8 +90,8 @@ describe('the failure rate of a design', () => {
   it('is plain data that JSON and a structured clone carry whole, as the bill is', () => {
     for (const proof of proofs) {
       const details = [reliabilityOf(proof, FIXED), billOf(proof.design, FIXED)]
-      expect(JSON.parse(JSON.stringify(details))).toEqual(details)
-      expect(structuredClone(details)).toEqual(details)
+      expect(JSON.parse(JSON.stringify(details))).toStrictEqual(details)
+      expect(structuredClone(details)).toStrictEqual(details)
     }
   })
 

@@ -83,8 +83,8 @@ describe('figure rows', () => {
     } as const
     assumed.figures = [cost]
     assumed.comparison.designs[0]!.figures!.cost = 1.9139
-    const [row] = figureRows(assumed)
-    expect(row!.cells.map(({ text }) => text.replace('\u202F', ' '))).toEqual([
+    const [priced] = figureRows(assumed)
+    expect(priced!.cells.map(({ text }) => text.replace('\u202F', ' '))).toEqual([
       '1.9 EUR',
       'a price is missing',
       'a price is missing',
