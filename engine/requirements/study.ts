@@ -1,4 +1,7 @@
 /** The study file's content with every default filled in. Values are SI, temperatures degrees Celsius, percentages fractions. */
+import type { Assumptions } from './assumed.ts'
+
+export type { AreaName, Assumptions, EnvironmentName, PriceName, QualityName } from './assumed.ts'
 
 export interface InputRequirement {
   /** Lowest and highest voltage at any instant: the ripple lies inside them. */
@@ -68,5 +71,7 @@ export type Weights = Record<string, number>
 export interface Study {
   title: string
   requirements: Requirements
+  /** Guesses beside the requirements: no design depends on them. */
+  assumptions: Assumptions
   weights: Weights
 }
