@@ -18,6 +18,7 @@ import { settle } from './settle.ts'
 import { type Circuit, type CompileOptions, FROZEN, SETTLED, type ThermalCode, type Workspace } from './types.ts'
 import { newSolverWorkspace } from './workspace.ts'
 
+export { type Change, type Changeable, type Response, responder } from './respond.ts'
 export * from './types.ts'
 
 /** Lays the netlist out in flat arrays and fixes the order of elimination. Throws on a netlist that is wrong in itself. */
