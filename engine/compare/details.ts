@@ -4,6 +4,9 @@
  */
 import type { Proof } from '../analyses/prove.ts'
 import { type RatingUse, ratingsOf } from '../analyses/ratings.ts'
+import { type Sensitivities, sensitivitiesOf } from '../analyses/spread/sensitivities.ts'
+import { type Spread, spreadOf } from '../analyses/spread/spread.ts'
+import { type WorstCase, worstCaseOf } from '../analyses/spread/worstCase.ts'
 import type { Study } from '../requirements/study.ts'
 import { isUnbuilt } from '../sizing/size.ts'
 import { TOPOLOGIES } from '../topologies/index.ts'
@@ -12,6 +15,9 @@ import type { Sizer } from './sizer.ts'
 /** Every detail by its name, as plain data without NaN or Infinity. */
 export interface Details {
   ratings: RatingUse[]
+  sensitivities: Sensitivities
+  spread: Spread
+  worstCase: WorstCase
 }
 
 export type DetailName = keyof Details
@@ -28,6 +34,9 @@ const atOnce = <T>(of: (proof: Proof) => T) =>
 
 const JOBS: DetailJobs = {
   ratings: atOnce(ratingsOf),
+  sensitivities: atOnce(sensitivitiesOf),
+  spread: spreadOf,
+  worstCase: worstCaseOf,
 }
 
 export const DETAIL_NAMES = Object.keys(JOBS) as DetailName[]
