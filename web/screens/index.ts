@@ -1,8 +1,10 @@
 /** The component of every screen; each but the first is loaded when it is first opened. */
+import { defineAsyncComponent } from 'vue'
 import type { Component } from 'vue'
 import CompareScreen from './compare/CompareScreen.vue'
 import type { ScreenName } from './names.ts'
 
 export const SCREEN_COMPONENTS: Record<ScreenName, Component> = {
   compare: CompareScreen,
+  spread: defineAsyncComponent(() => import('./spread/SpreadScreen.vue')),
 }
