@@ -37,8 +37,8 @@ export interface Sensitivities {
   /** Volts, amperes, degrees Celsius: where the derivatives are taken, temperatures settled. */
   condition: { input: number; load: number; ambient: number }
   /**
-   * A figure without derivatives is absent. `loadRegulation` is the output at the lightest load less that at full load, over
-   * the output wanted, signed, at this input and ambient.
+   * A figure without derivatives is absent. `loadRegulation` is the output at the lightest load less that at full load, in
+   * volts, signed, at this input and ambient.
    */
   figures: Partial<Record<SensitiveFigure, FigureSensitivities>>
 }
@@ -54,7 +54,7 @@ interface Slope {
 
 export function sensitivitiesOf({ observer, requirements, design }: Proof): Sensitivities {
   const { prepared } = observer
-  const { input, load, ambient, output } = requirements
+  const { input, load, ambient } = requirements
   const sources = sourcesOf(prepared.circuit, design, requirements)
   const at = (amperes: number): LinearPoint | undefined =>
     linearAt(prepared.circuit, thermalResistances(prepared), input.nominal, amperes, ambient.nominal)
@@ -84,12 +84,12 @@ export function sensitivitiesOf({ observer, requirements, design }: Proof): Sens
     const ofLight = respondToAll(light, others)
     const ofFull = respondToAll(full, others)
     figures.loadRegulation = ranked(
-      '1',
-      (volts(light.at) - volts(full.at)) / output.voltage,
+      'V',
+      volts(light.at) - volts(full.at),
       others.map((source, k) => ({
         source,
-        toHigh: (volts(ofLight[k]!.high) - volts(ofFull[k]!.high)) / output.voltage,
-        toLow: (volts(ofLight[k]!.low) - volts(ofFull[k]!.low)) / output.voltage,
+        toHigh: volts(ofLight[k]!.high) - volts(ofFull[k]!.high),
+        toLow: volts(ofLight[k]!.low) - volts(ofFull[k]!.low),
       })),
     )
   }
