@@ -93,7 +93,10 @@ export function sensitivitiesOf({ observer, requirements, design }: Proof): Sens
       })),
     )
   }
-  return { condition: { input: input.nominal, load: load.nominal, ambient: ambient.nominal }, figures }
+  return {
+    condition: { input: input.nominal, load: load.nominal, ambient: ambient.nominal },
+    figures: Object.fromEntries(Object.entries(figures).filter(([, figure]) => isWhole(figure))),
+  }
 }
 
 function respondToAll({ respond }: LinearPoint, sources: readonly Source[]) {
@@ -103,6 +106,10 @@ function respondToAll({ respond }: LinearPoint, sources: readonly Source[]) {
     low: respond(source.low.change, source.low.warmer),
   }))
 }
+
+/** A point on the edge of thermal runaway, or one without power, has slopes that are no numbers. */
+const isWhole = ({ nominal, sources }: FigureSensitivities): boolean =>
+  [nominal, ...sources.flatMap(({ toHigh, toLow }) => [toHigh, toLow])].every(Number.isFinite) && sources.length > 0
 
 /** By size of the slope across nominal, (to high - to low)/2, whose square is the share of the variance. */
 function ranked(unit: string, nominal: number, slopes: readonly Slope[]): FigureSensitivities {
