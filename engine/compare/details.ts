@@ -6,6 +6,9 @@ import { type Bill, billOf } from '../analyses/bill/index.ts'
 import type { Proof } from '../analyses/prove.ts'
 import { type RatingUse, ratingsOf } from '../analyses/ratings.ts'
 import { type Reliability, reliabilityOf } from '../analyses/reliability/index.ts'
+import { type Sensitivities, sensitivitiesOf } from '../analyses/spread/sensitivities.ts'
+import { type Spread, spreadOf } from '../analyses/spread/spread.ts'
+import { type WorstCase, worstCaseOf } from '../analyses/spread/worstCase.ts'
 import type { Study } from '../requirements/study.ts'
 import { isUnbuilt } from '../sizing/size.ts'
 import { TOPOLOGIES } from '../topologies/index.ts'
@@ -16,6 +19,9 @@ export interface Details {
   ratings: RatingUse[]
   bill: Bill
   reliability: Reliability
+  sensitivities: Sensitivities
+  spread: Spread
+  worstCase: WorstCase
 }
 
 export type DetailName = keyof Details
@@ -34,6 +40,9 @@ const JOBS: DetailJobs = {
   ratings: atOnce(ratingsOf),
   bill: atOnce(({ design }, { assumptions }) => billOf(design, assumptions)),
   reliability: atOnce((proof, { assumptions }) => reliabilityOf(proof, assumptions)),
+  sensitivities: atOnce(sensitivitiesOf),
+  spread: spreadOf,
+  worstCase: worstCaseOf,
 }
 
 export const DETAIL_NAMES = Object.keys(JOBS) as DetailName[]

@@ -8,4 +8,5 @@ export const SCREEN_COMPONENTS: Record<ScreenName, Component> = {
   compare: CompareScreen,
   reliability: defineAsyncComponent(() => import('./reliability/ReliabilityScreen.vue')),
   cost: defineAsyncComponent(() => import('./cost/CostScreen.vue')),
+  spread: defineAsyncComponent(() => import('./spread/SpreadScreen.vue')),
 }

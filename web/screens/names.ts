@@ -3,6 +3,7 @@ export const SCREENS = [
   { name: 'compare', title: 'Compare' },
   { name: 'reliability', title: 'Reliability' },
   { name: 'cost', title: 'Cost & area' },
+  { name: 'spread', title: 'Spread' },
 ] as const
 
 export type ScreenName = (typeof SCREENS)[number]['name']
