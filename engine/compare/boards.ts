@@ -21,7 +21,7 @@ export function* spreadProblems(
   sizer: Sizer,
 ): Generator<{ done: number; total: number }, (SpreadProblem | undefined)[]> {
   const total = TOPOLOGIES.length
-  const sizing = sizer(study)
+  const sizing = sizer.proven(study)
   let step = sizing.next()
   for (let done = 1; !step.done; step = sizing.next()) yield { done: done++, total }
   return step.value.map((sized) =>

@@ -1,5 +1,11 @@
 /** Checks one entry together with all the others. */
-import { checkField, parseStudyText, rangeOf as fieldRange, studyFile } from '../../engine/requirements/index.ts'
+import {
+  checkField,
+  checkStudy,
+  parseStudyText,
+  rangeOf as fieldRange,
+  studyFile,
+} from '../../engine/requirements/index.ts'
 import type { Issue, Study } from '../../engine/requirements/index.ts'
 import { quantityField, shown } from './fields.ts'
 
@@ -75,10 +81,16 @@ function nearestAllowed(study: Study, path: string, value: FieldValue, issue: Is
     .toSorted((a, b) => Math.abs(a - value) - Math.abs(b - value))[0]
 }
 
-/** A study file's text read and checked: the study, or one sentence for each problem. */
-export function readStudyFile(
-  text: string,
-): { study: Study; problems?: undefined } | { study?: undefined; problems: string[] } {
+/** Whether a whole study could be put in force. */
+export function isValid(study: Study): boolean {
+  return checkStudy(studyFile(study)).ok
+}
+
+/** The study that a file holds, or one sentence for each of its problems. */
+export type StudyRead = { study: Study; problems?: undefined } | { study?: undefined; problems: string[] }
+
+/** A study file's text read and checked. */
+export function readStudyFile(text: string): StudyRead {
   const read = parseStudyText(text)
   return read.ok ? { study: read.study } : { problems: read.issues.map(({ message }) => message) }
 }

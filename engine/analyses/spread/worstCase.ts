@@ -6,7 +6,8 @@
  */
 import { SETTLED } from '../../solve/index.ts'
 import { type ThermalMode, thermalName } from '../point.ts'
-import type { Found, Proof } from '../prove.ts'
+import type { Proof } from '../prove.ts'
+import type { Found } from '../search.ts'
 
 export interface Where {
   input: number

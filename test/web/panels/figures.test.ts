@@ -25,6 +25,15 @@ describe('figure rows', () => {
     expect(row('loadRegulation').cells[1]!.text).toBe(formatQuantity(0.018, 'fraction'))
     expect(row('partCount').cells.map(({ text }) => text)).toEqual(['3', '5', '11'])
   })
+  it('give no worst case, no best and no failing one before the corners are proven', () => {
+    const first = figureRows(sampleAnswer({ stage: 'first' }))
+    expect(first.map(({ name }) => name)).toEqual(rows.map(({ name }) => name))
+    for (const { name, cells } of first) {
+      expect(cells.some(({ isBest, isFailing }) => isBest || isFailing)).toBe(false)
+      const isNominal = name === 'efficiency' || name === 'partCount'
+      expect(cells.map(({ value }) => value !== undefined)).toEqual([isNominal, isNominal, isNominal])
+    }
+  })
   it('make the best bold by its descriptor and never a failing one', () => {
     expect(row('efficiency').cells.map(({ isBest }) => isBest)).toEqual([false, false, true])
     expect(row('heat').cells.map(({ isBest }) => isBest)).toEqual([false, false, true])

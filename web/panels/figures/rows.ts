@@ -187,11 +187,22 @@ function shortRow({ designs, requirements }: Answer['comparison']): FigureRow | 
 }
 
 /** One row a descriptor, in their order, and one on the short's outcome; a figure that no design has makes no row. */
-export function figureRows({ comparison, figures }: Answer): FigureRow[] {
-  return figures.flatMap((figure) => {
+export function figureRows({ comparison, figures, stage }: Answer): FigureRow[] {
+  const rows = figures.flatMap((figure) => {
     const row = figureRow(figure, comparison.designs, comparison.requirements)
     if (!row) return []
     const fate = figure.name === 'shortCircuit' ? shortRow(comparison) : undefined
     return fate ? [row, fate] : [row]
   })
+  return stage === 'proven' ? rows : rows.map(unjudged)
+}
+
+/** Figures that no corner has a part in; all others are worst cases. */
+const WITHOUT_CORNERS: readonly string[] = ['efficiency', 'partCount']
+
+/** Before the corners are proven no worst case is known, and none is best or failing. */
+function unjudged(row: FigureRow): FigureRow {
+  const isKnown = WITHOUT_CORNERS.includes(row.name)
+  const open = { isBest: false, isFailing: false }
+  return { ...row, cells: row.cells.map((cell) => (isKnown ? { ...cell, ...open } : { text: '–', ...open })) }
 }
