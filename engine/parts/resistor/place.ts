@@ -59,3 +59,13 @@ export function resistorPowerAt(row: ResistorRow, ambient: number): number {
   const share = (row.zeroPowerAt - ambient) / (row.zeroPowerAt - row.derateFrom)
   return row.power * Math.min(1, Math.max(0, share))
 }
+
+/** Usable shares of the power: of wirewound types, and of all others. */
+export interface ResistorDerating {
+  readonly resistorPower: number
+  readonly wirewoundPower: number
+}
+
+export function resistorShare(row: ResistorRow, derating: ResistorDerating): number {
+  return row.technology.startsWith('wirewound') ? derating.wirewoundPower : derating.resistorPower
+}
