@@ -2,6 +2,8 @@
  * What can be asked about the designs beyond the comparison: each detail is an analysis of one proven design, in a folder or
  * file of its own under `engine/analyses/`, listed here once. The headless run prints all, the page asks for those it shows.
  */
+import { type Heat, heatOf } from '../analyses/heat/index.ts'
+import { type PolicyUse, policyOf } from '../analyses/policy.ts'
 import type { Proof } from '../analyses/prove.ts'
 import { type RatingUse, ratingsOf } from '../analyses/ratings.ts'
 import type { Study } from '../requirements/study.ts'
@@ -12,6 +14,8 @@ import type { Sizer } from './sizer.ts'
 /** Every detail by its name, as plain data without NaN or Infinity. */
 export interface Details {
   ratings: RatingUse[]
+  thermal: Heat
+  derating: PolicyUse
 }
 
 export type DetailName = keyof Details
@@ -28,6 +32,8 @@ const atOnce = <T>(of: (proof: Proof) => T) =>
 
 const JOBS: DetailJobs = {
   ratings: atOnce(ratingsOf),
+  thermal: heatOf,
+  derating: atOnce(policyOf),
 }
 
 export const DETAIL_NAMES = Object.keys(JOBS) as DetailName[]

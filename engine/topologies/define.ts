@@ -67,6 +67,8 @@ export interface DesignPart {
   readonly heatPath?: readonly HeatStretch[]
   /** Its semiconductor: by which of the policy's rules its junction is judged, and its maximum, °C. */
   readonly semiconductor?: { readonly kind: JunctionKind; readonly junctionMax: number }
+  /** The part that this one, a heatsink, cools. */
+  readonly cools?: string
   /** Across which nodes the voltage of a `StressPoint` is taken. */
   readonly across?: readonly [string, string]
   readonly limits: readonly Limit[]

@@ -1,6 +1,7 @@
 /** Where a part is at its worst for one reading of its temperature: settled, over every corner and the unloaded output. */
-import { OUTCOMES, SETTLED } from '../../solve/index.ts'
-import type { Board, Observation, ObservedCondition } from '../observe.ts'
+import { COLD, OUTCOMES, SETTLED } from '../../solve/index.ts'
+import type { DesignPart } from '../../topologies/define.ts'
+import type { Board, Observation, ObservedCondition, Observer } from '../observe.ts'
 import type { Proof } from '../prove.ts'
 import { findWorst } from '../worst.ts'
 
@@ -10,9 +11,10 @@ export interface WorstHeat {
   readonly condition: number
 }
 
-/** A corner at which no temperature settles, and the part that was the hottest when the search for one was given up. */
+/** A corner at which no temperature settles, and the part that its own first heat, all still cold, would make the hottest. */
 export interface Runaway {
-  part: string
+  /** Absent where not even the cold start has a solution. */
+  part?: string
   condition: { input: number; load: number; ambient: number }
   /** True where it is the shorted output. */
   shorted: boolean
@@ -49,17 +51,25 @@ export function worstOf(
 export function runawaysOf(proof: Proof): Runaway[] {
   const found: Runaway[] = []
   const { observer, shortCircuit } = proof
-  const add = (of: typeof observer, board: Board, index: number, shorted: boolean): void => {
+  const add = (of: Observer, board: Board, index: number, shorted: boolean): void => {
     const seen = of.observe(board, index, SETTLED)
     if (seen.outcome !== RUNAWAY) return
-    let hottest = of.prepared.heatParts[0] ?? 0
-    for (const k of of.prepared.heatParts) if (seen.junction[k]! > seen.junction[hottest]!) hottest = k
+    const part = hottestAtFirst(of, board, index)
     const { input, load, ambient } = of.conditions[index]!
-    found.push({ part: of.prepared.circuit.parts[hottest]!, condition: { input, load, ambient }, shorted })
+    found.push({ ...(part === undefined ? {} : { part }), condition: { input, load, ambient }, shorted })
   }
   for (const { board, condition, mode } of proof.unsolved) if (mode === SETTLED) add(observer, board, condition, false)
   const nominal = new Int8Array(proof.design.tolerances.length)
   for (const index of shortCircuit.observer.conditions.keys())
     if (shortCircuit.observer.conditions[index]!.fault) add(shortCircuit.observer, nominal, index, true)
   return found
+}
+
+function hottestAtFirst(observer: Observer, board: Board, index: number): string | undefined {
+  const { outcome, ws } = observer.solve(board, index, COLD)
+  if (outcome !== 0) return undefined
+  const { circuit, design } = observer.prepared
+  const rise = ({ id, thermalResistance = 0 }: DesignPart): number =>
+    thermalResistance > 0 ? thermalResistance * ws.power[circuit.part(id)]! : 0
+  return design.parts.reduce((most, part) => (rise(part) > rise(most) ? part : most)).id
 }

@@ -14,7 +14,7 @@ import { loopGain } from './loopGain.ts'
 import { type PathNode, temperaturesOf } from './path.ts'
 import { type ResistorCurve, resistorCurveOf } from './resistorCurve.ts'
 import { type SafeArea, safeAreaOf } from './safeArea.ts'
-import { type SinkAnswer, sinkFor } from './sink.ts'
+import { type HeatsinkName, type SinkAnswer, sinkFor } from './sink.ts'
 import { type Surface, surfaceOf } from './surface.ts'
 
 export type { HeatNode, HeatStretch } from '../../topologies/define.ts'
@@ -49,7 +49,9 @@ export interface PartHeat {
   surface: Surface
   /** For transistors: what keeps the derated junction in service. */
   sink?: SinkAnswer
-  /** The same with the output shorted and the maker's maximum, where the short must be survived. */
+  /** The heatsink as built. */
+  fitted?: HeatsinkName
+  /** What keeps the maker's maximum with the output shorted, where the short must be survived. */
   sinkForShort?: SinkAnswer
   /** For parts on a board whose copper is published: the least that would serve, and all that is known. */
   copper?: { allowed: number; least?: CopperLevel; known: CopperLevel[] }
@@ -128,8 +130,18 @@ const allowedAt = (proof: Proof, { kind, junctionMax }: Semiconductor, ambient: 
 
 type Semiconductor = NonNullable<DesignPart['semiconductor']>
 
+/** A part that takes no more is cold whatever cools it, watts. */
+const LEAST_HEAT = 1e-6
+
+/** Settled, a part's heat is its rise over its resistance; never so little that the resistance allowed would be endless. */
+const heatOfRise = (rise: number, thermalResistance: number): number => Math.max(rise / thermalResistance, LEAST_HEAT)
+
 /** What would have to carry the heat away: a heatsink for a transistor, copper for what is soldered flat. */
-function cooling(proof: Proof, part: DesignPart, index: number): Pick<PartHeat, 'sink' | 'sinkForShort' | 'copper'> {
+function cooling(
+  proof: Proof,
+  part: DesignPart,
+  index: number,
+): Pick<PartHeat, 'sink' | 'fitted' | 'sinkForShort' | 'copper'> {
   const { semiconductor, thermalResistance: built } = part
   if (!semiconductor || built === undefined) return {}
   const row = part.partNumber === undefined ? undefined : findTransistor(part.partNumber)
@@ -139,10 +151,10 @@ function cooling(proof: Proof, part: DesignPart, index: number): Pick<PartHeat, 
   const worst = worstOf(
     proof,
     ({ junction }, { ambient }) =>
-      (allowedAt(proof, semiconductor, ambient) - ambient) / Math.max((junction[index]! - ambient) / built, 1e-9),
+      (allowedAt(proof, semiconductor, ambient) - ambient) / heatOfRise(junction[index]! - ambient, built),
     -1,
   )
-  const allowed = worst?.value ?? Infinity
+  const allowed = worst?.value ?? LEAST_HEAT ** -1
   if (!row) {
     const least = leastCopper(part.package ?? '', allowed)
     const level = (each: (typeof known)[number]): CopperLevel => ({
@@ -159,9 +171,15 @@ function cooling(proof: Proof, part: DesignPart, index: number): Pick<PartHeat, 
     thetaJA: row.thetaJA,
   }
   const { heatsinkFactor } = DERATING[proof.requirements.derating]
-  const sink = sinkFor({ ...ask, allowed, heatsinkFactor })
   const short = shortAllowance(proof, part, index, built, semiconductor)
-  return short === undefined ? { sink } : { sink, sinkForShort: sinkFor({ ...ask, allowed: short, heatsinkFactor }) }
+  const fitted = proof.design.parts.find(({ cools }) => cools === part.id)
+  return {
+    sink: sinkFor({ ...ask, allowed, heatsinkFactor }),
+    ...(fitted?.partNumber === undefined || fitted.value === undefined
+      ? {}
+      : { fitted: { partNumber: fitted.partNumber, thermalResistance: fitted.value } }),
+    ...(short === undefined ? {} : { sinkForShort: sinkFor({ ...ask, allowed: short, heatsinkFactor }) }),
+  }
 }
 
 /** Kelvin per watt that keep the maker's maximum with the output shorted; undefined where that is not asked for, or nothing settles. */
@@ -180,5 +198,5 @@ function shortAllowance(
   const seen = observer.observe(found.board, found.condition, SETTLED)
   if (seen.outcome !== 0) return undefined
   const { ambient } = observer.conditions[found.condition]!
-  return (junctionMax - ambient) / Math.max((seen.junction[index]! - ambient) / built, 1e-9)
+  return (junctionMax - ambient) / heatOfRise(seen.junction[index]! - ambient, built)
 }

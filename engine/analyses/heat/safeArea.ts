@@ -30,7 +30,7 @@ export interface WorkingPoint {
   amperes: number
   caseTemperature: number
   /** What is allowed at this voltage and case temperature: by the policy, with the output shorted by the maker. */
-  allowed?: number
+  allowed: number
   condition: { input: number; load: number; ambient: number }
   /** `cold` where the short has no settled temperature and its first moment is shown. */
   thermal: 'settled' | 'cold'
@@ -88,6 +88,7 @@ export function safeAreaOf(proof: Proof, part: DesignPart): SafeArea | undefined
   const theta = part.thermalResistance ?? 0
   const toCase = part.heatPath?.[0]?.to === 'case' ? resistanceTo(part.heatPath, 'case') : 0
   const index = observer.prepared.circuit.part(part.id)
+  const policy = DERATING[requirements.derating]
 
   const pointAt = (
     of: WorkingPoint['of'],
@@ -100,16 +101,16 @@ export function safeAreaOf(proof: Proof, part: DesignPart): SafeArea | undefined
     if (seen.outcome !== 0) return []
     const { input, load, ambient } = from.conditions[at]!
     const Tj = seen.junction[index]!
-    const use = seen.use[current]!
-    const amperes = seen.stress[current]!
-    const allowed = amperes / use
+    const volts = seen.stress[voltage]!
+    // cold, the case is still at the ambient whatever the heat
+    const caseTemperature = theta > 0 && mode !== COLD ? Tj - ((Tj - ambient) / theta) * toCase : ambient
     return [
       {
         of,
-        volts: seen.stress[voltage]!,
-        amperes,
-        caseTemperature: theta > 0 ? Tj - ((Tj - ambient) / theta) * toCase : ambient,
-        ...(Number.isFinite(allowed) ? { allowed } : {}),
+        volts,
+        amperes: seen.stress[current]!,
+        caseTemperature,
+        allowed: soaCurrent(row, volts, caseTemperature) * (of === 'short' ? 1 : policy.soa),
         condition: { input, load, ambient },
         thermal: mode === COLD ? 'cold' : 'settled',
       },
@@ -130,7 +131,6 @@ export function safeAreaOf(proof: Proof, part: DesignPart): SafeArea | undefined
     25,
     ...points.filter(({ of }) => of !== 'short').map(({ caseTemperature }) => caseTemperature),
   )
-  const policy = DERATING[requirements.derating]
   return {
     part: part.id,
     partNumber: row.partNumber,

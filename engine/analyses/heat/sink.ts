@@ -7,38 +7,43 @@ export interface SinkQuestion {
   /** Kelvin per watt: junction to case, and to ambient without a heatsink. */
   readonly thetaJC?: number
   readonly thetaJA: number
-  /** Largest resistance from junction to ambient that just keeps the allowed junction temperature, K/W; Infinity without heat. */
+  /** Largest resistance from junction to ambient that just keeps the allowed junction temperature, K/W. */
   readonly allowed: number
   /** A heatsink counts as this many times its printed resistance. */
   readonly heatsinkFactor: number
 }
 
 export interface SinkAnswer {
-  /** From junction to ambient, K/W: what keeps the allowed junction temperature; absent without heat. */
-  allowed?: number
+  /** From junction to ambient, K/W: what keeps the allowed junction temperature. */
+  allowed: number
   /** True where the bare package does. */
   bare: boolean
   /** Sink to ambient as its maker prints it, K/W: what just serves, the interface and the derating taken off. Negative: no heatsink is good enough. */
   needed?: number
   /** The smallest of the list that serves. */
-  smallest?: { partNumber: string; thermalResistance: number; source: string }
+  smallest?: HeatsinkName & { source: string }
   /** Why there is none. */
   because?: string
+}
+
+export interface HeatsinkName {
+  partNumber: string
+  /** Sink to ambient as printed, K/W. */
+  thermalResistance: number
 }
 
 /** TH-07: 150 °C, 40 °C, 6 W through 3 and 1.6 K/W leave 13.7 K/W for the heatsink. */
 export function sinkFor(question: SinkQuestion): SinkAnswer {
   const { allowed, thetaJC, thetaJA, heatsinkFactor } = question
-  const limit = Number.isFinite(allowed) ? { allowed } : {}
-  if (thetaJA <= allowed) return { ...limit, bare: true }
+  if (thetaJA <= allowed) return { allowed, bare: true }
   const joint = interfaceOf(question.package)?.thermalResistance
   if (thetaJC === undefined || joint === undefined)
-    return { ...limit, bare: false, because: `A ${question.package} takes no heatsink of the list.` }
+    return { allowed, bare: false, because: `A ${question.package} takes no heatsink of the list.` }
   const needed = neededSink(allowed, thetaJC, joint, heatsinkFactor)
   const choice = pickHeatsink({ package: question.package, required: needed })
-  if (!choice.found) return { ...limit, bare: false, needed, because: choice.because }
+  if (!choice.found) return { allowed, bare: false, needed, because: choice.because }
   const { partNumber, thermalResistance, source } = choice.row
-  return { ...limit, bare: false, needed, smallest: { partNumber, thermalResistance, source } }
+  return { allowed, bare: false, needed, smallest: { partNumber, thermalResistance, source } }
 }
 
 /** Sink to ambient as printed, K/W: what is left of `allowed` after junction to case and case to sink, over the derating factor. */

@@ -34,5 +34,5 @@ export function surfaceOf(part: DesignPart, nodes: readonly PathNode[]): Surface
 /** Where it is not known which, the material that burns sooner. Own classification, no source. */
 function materialOf({ package: housing = '' }: DesignPart, at: HeatNode): TouchMaterial {
   if (at === 'sink' || METAL_TABS.includes(housing)) return 'metal'
-  return at === 'body' || /^DO-/u.test(housing) ? 'glass' : 'plastic'
+  return at === 'body' || housing.startsWith('DO-') ? 'glass' : 'plastic'
 }

@@ -2,6 +2,7 @@
 export { pickResistor, type ResistorChoice, type ResistorNeed, type ResistorShortage } from './pick.ts'
 export {
   placeResistor,
+  resistorFactor,
   resistorPowerAt,
   resistorShare,
   resistorTcr,

@@ -66,6 +66,8 @@ export interface ResistorDerating {
   readonly wirewoundPower: number
 }
 
-export function resistorShare(row: ResistorRow, derating: ResistorDerating): number {
-  return row.technology.startsWith('wirewound') ? derating.wirewoundPower : derating.resistorPower
-}
+export const resistorShare = (row: ResistorRow, derating: ResistorDerating): number => derating[resistorFactor(row)]
+
+/** Which of the two derates a resistor. */
+export const resistorFactor = (row: ResistorRow): keyof ResistorDerating =>
+  row.technology.startsWith('wirewound') ? 'wirewoundPower' : 'resistorPower'

@@ -1,5 +1,5 @@
 /** Reference diode and emitter follower; with or without a second transistor, with or without a current limiter. */
-import { deratedJunction } from '../../parts/derating/index.ts'
+import { allowedJunction } from '../../parts/derating/index.ts'
 import type { DiodeRow } from '../../parts/reference-diode/index.ts'
 import { largestGain, leastGain, vbeOf } from '../../parts/transistor/index.ts'
 import { assemble } from '../assemble.ts'
@@ -90,7 +90,7 @@ function candidate(need: Need, kind: Kind, pass: PassChoice, row: DiodeRow, fact
       Vbe,
       beta_min,
       beta_max: largestGain(pass.row, load.max, GAIN_VCE, ambient.max),
-      Tj_lim: deratedJunction(pass.row.Tj_max, policy),
+      Tj_lim: allowedJunction(pass.row.Tj_max, policy, 'transistor', requirements.ambient.max),
       t_step: STEP_TIME,
     },
     build(worked, demands) {

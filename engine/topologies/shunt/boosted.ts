@@ -1,5 +1,5 @@
 /** Diode and transistor: the transistor takes the shunt current, the diode only its base current. */
-import { deratedJunction } from '../../parts/derating/index.ts'
+import { allowedJunction } from '../../parts/derating/index.ts'
 import type { DiodeRow } from '../../parts/reference-diode/index.ts'
 import { VBE_SPREAD, leastGain, vbeOf } from '../../parts/transistor/index.ts'
 import { assemble } from '../assemble.ts'
@@ -184,7 +184,7 @@ function candidate(
       Vbe: at.Vbe,
       Vbe_hi: at.Vbe_hi,
       beta_min: leastGain(pass.row, at.current, output.voltage, ambient.min),
-      Tj_lim: deratedJunction(pass.row.Tj_max, policy),
+      Tj_lim: allowedJunction(pass.row.Tj_max, policy, 'transistor', requirements.ambient.max),
       Ish_min: LEAST_SHUNT_CURRENT,
       t_step: STEP_TIME,
     },

@@ -146,9 +146,10 @@ test('60 % of the power warms the junction 60 % of the way from the ambient', ()
 })
 
 test('wirewound resistors have a share of their own', () => {
-  const share = (technology: string) => {
-    const row = RESISTORS.find((r) => r.technology === technology)!
-    return resistorShare(row, DERATING['navsea-sd-18'])
-  }
-  expect(['wirewound', 'wirewound cement', 'metal film', 'thick film'].map(share)).toEqual([0.6, 0.6, 0.55, 0.55])
+  const shareOf = (technology: string) =>
+    resistorShare(
+      RESISTORS.find((r) => r.technology === technology)!,
+      DERATING['navsea-sd-18'],
+    )
+  expect(['wirewound', 'wirewound cement', 'metal film', 'thick film'].map(shareOf)).toEqual([0.6, 0.6, 0.55, 0.55])
 })
