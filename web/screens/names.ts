@@ -1,4 +1,8 @@
 /** The screens by name, in the order of the header. Their components are listed in `index.ts`. */
-export const SCREENS = [{ name: 'compare', title: 'Compare' }] as const
+export const SCREENS = [
+  { name: 'compare', title: 'Compare' },
+  { name: 'heat', title: 'Heat' },
+  { name: 'ratings', title: 'Ratings' },
+] as const
 
 export type ScreenName = (typeof SCREENS)[number]['name']
