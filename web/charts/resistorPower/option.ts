@@ -19,7 +19,7 @@ function axis(min: number, max: number, step: number, unit: string): XyAxis {
 /** Ambient across, from the coldest to where the last line ends; per cent of the rated power up. */
 export function resistorAxes(curves: readonly ResistorCurve[]): { x: XyAxis; y: XyAxis } {
   const coldest = Math.min(0, ...curves.flatMap(({ points }) => points.map(({ ambient }) => ambient)))
-  const x = roundAxis(coldest, Math.max(100, ...curves.map(({ zeroPowerAt }) => zeroPowerAt)), 6)
+  const x = roundAxis(coldest, Math.max(100, ...curves.map(({ zeroPowerAt }) => zeroPowerAt)), 8)
   const most = Math.max(1, ...curves.flatMap(({ points, power }) => points.map((point) => point.power / power)))
   const y = roundAxis(0, most * 100, 5)
   return { x: axis(x.min, x.max, x.step, '°C'), y: axis(y.min, y.max, y.step, '%') }
@@ -42,8 +42,8 @@ export function resistorPlot(
     [curve.zeroPowerAt, 0],
   ]
   const lines = [...shapes.values()].flatMap((curve): XyLine[] => [
-    { points: line(curve, 1), colour: theme.line2, width: 1.4, dash: [5, 3], label: '' },
-    { points: line(curve, curve.share), colour: theme.ink, width: 2.2, dash: 'solid', label: '' },
+    { points: line(curve, 1), colour: theme.line2, width: 1.4, dash: [5, 3] },
+    { points: line(curve, curve.share), colour: theme.ink, width: 2.2, dash: 'solid' },
   ])
   return {
     id: `resistorPower.${topology}`,

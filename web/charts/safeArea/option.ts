@@ -35,7 +35,7 @@ export function safeAreaAxes(areas: readonly SafeArea[]): { x: XyAxis; y: XyAxis
 
 const isDrawn = ({ amperes, volts }: WorkingPoint): boolean => amperes >= LEAST_CURRENT && volts >= 1
 
-export const ENVELOPE_WORDS = (envelope: Envelope): string => {
+function envelopeWords(envelope: Envelope): string {
   const at = `${formatQuantity(envelope.caseTemperature, '°C', envelope.caseTemperature < 100 ? 2 : 3)} case`
   return envelope.of === 'policy' ? 'allowed' : at
 }
@@ -58,7 +58,6 @@ export function safeAreaPlot(
     colour: one.of === 'short' ? theme.ink : theme[mark.token],
     shape: one.of === 'short' ? 'cross' : mark.marker,
     isFilled: one.of === 'worst',
-    ...(one.of === 'worst' ? { label: 'worst' } : {}),
     ...(one.of === 'short' ? { label: one.thermal === 'cold' ? 'shorted, first moment' : 'shorted' } : {}),
   })
   return {
@@ -70,7 +69,7 @@ export function safeAreaPlot(
         envelope.amperes[k]! > 0 ? [[v, envelope.amperes[k]!]] : [],
       ),
       ...looks[envelope.of],
-      label: ENVELOPE_WORDS(envelope),
+      label: { text: envelopeWords(envelope), at: envelope.of === 'policy' ? 'start' : 'end' } as const,
     })),
     points: area.points.filter(isDrawn).map(point),
     description: `${mark.name}: safe operating area of ${area.part}, ${area.partNumber}, collector current against collector-emitter voltage on logarithmic axes, with the working points`,

@@ -14,8 +14,8 @@ export interface XyLine {
   readonly colour: string
   readonly width: number
   readonly dash: 'solid' | readonly number[]
-  /** Direct label at the line's last point. */
-  readonly label: string
+  /** Direct label: beside its last point, or under its first one. */
+  readonly label?: { readonly text: string; readonly at: 'start' | 'end' }
 }
 
 export interface XyPoint {

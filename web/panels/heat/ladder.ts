@@ -8,7 +8,7 @@ import { formatQuantity } from '../../../engine/units/index.ts'
 export function ladderAxis(parts: readonly PartHeat[]): ValueAxis {
   const low = Math.min(...parts.map(({ condition }) => condition.ambient))
   const high = Math.max(...parts.flatMap(({ hottest, allowed = hottest }) => [hottest, allowed]))
-  return roundAxis(Math.min(low, 0), high, 6)
+  return roundAxis(low, high, 6)
 }
 
 export interface Step {

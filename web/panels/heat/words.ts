@@ -15,6 +15,15 @@ export interface HeatedDesign {
 export const degrees = (celsius: number): string => formatQuantity(celsius, '°C', Math.abs(celsius) < 100 ? 2 : 3)
 export const kelvin = (difference: number): string => formatQuantity(difference, 'K', Math.abs(difference) < 1 ? 1 : 3)
 
+/** Two values of one unit with as many figures as it takes to tell them apart, three at least. */
+export function apart(one: number, other: number, unit: string): [string, string] {
+  for (let digits = 3; digits < 7; digits++) {
+    const texts: [string, string] = [formatQuantity(one, unit, digits), formatQuantity(other, unit, digits)]
+    if (texts[0] !== texts[1]) return texts
+  }
+  return [formatQuantity(one, unit), formatQuantity(other, unit)]
+}
+
 /** The current, in amperes, from which on a load stands for a shorted output. */
 const SHORTED = 1000
 

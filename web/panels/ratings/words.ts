@@ -4,7 +4,7 @@ import type { PolicyNumber, PolicyUse } from '../../../engine/analyses/policy.ts
 import type { Design } from '../../../engine/compare/comparison.ts'
 import { formatQuantity } from '../../../engine/units/index.ts'
 import { markOf } from '../../charts/marks.ts'
-import { cornerWords } from '../heat/words.ts'
+import { apart, cornerWords } from '../heat/words.ts'
 
 export interface RatedDesign {
   readonly design: Design
@@ -54,11 +54,13 @@ export function ratingFinding(designs: readonly RatedDesign[]): string {
   const over = all.filter(({ rating }) => rating.margin < 0)
   const { part, quantity, stress, allowed, unit, sense } = least.rating
   const name = markOf(least.design.topology).name.toLowerCase()
-  const words = `${QUANTITY_WORDS[quantity] ?? quantity} of ${part} in the ${name} design`
-  const numbers = `${amount(stress, unit)}${allowed === undefined ? '' : sense === 'max' ? ` of ${amount(allowed, unit)} allowed` : `, ${amount(allowed, unit)} needed`}`
-  return over.length === 0
-    ? `All ${all.length} ratings are kept; the tightest is the ${words}, ${numbers}.`
-    : `${over.length} of ${all.length} ratings are passed, the farthest the ${words}: ${numbers}.`
+  const words = `the ${QUANTITY_WORDS[quantity] ?? quantity} of ${part} in the ${name} design`
+  const [got, limit] = allowed === undefined ? [amount(stress, unit)] : apart(stress, allowed, unit)
+  const numbers = limit === undefined ? got : sense === 'max' ? `${got} of ${limit} allowed` : `${got}, ${limit} needed`
+  if (over.length === 0) return `All ${all.length} ratings are kept; the tightest is ${words}, ${numbers}.`
+  return over.length === 1
+    ? `1 of ${all.length} ratings is not kept: ${words}, ${numbers}.`
+    : `${over.length} of ${all.length} ratings are not kept, the worst ${words}: ${numbers}.`
 }
 
 const FACTOR_WORDS: Readonly<Record<string, string>> = {
