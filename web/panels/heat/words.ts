@@ -40,10 +40,11 @@ export const roomOf = ({ allowed, hottest }: PartHeat): number | undefined =>
   allowed === undefined ? undefined : allowed - hottest
 
 /** The part whose junction has the least room; where there is no junction, the hottest part. */
-export function tightest(parts: readonly PartHeat[]): PartHeat | undefined {
-  const room = (part: PartHeat): number => roomOf(part) ?? 1e6 - part.hottest
-  return parts.toSorted((a, b) => room(a) - room(b))[0]
-}
+export const tightest = (parts: readonly PartHeat[]): PartHeat | undefined =>
+  parts.toSorted((a, b) => rankOf(a) - rankOf(b))[0]
+
+/** The room of a junction; far behind all junctions, the coolness of a body. */
+const rankOf = (part: PartHeat): number => roomOf(part) ?? 1e6 - part.hottest
 
 interface Placed {
   design: Design
