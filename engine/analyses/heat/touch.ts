@@ -14,7 +14,7 @@ export interface TouchLimit {
   readonly confidence: Confidence
 }
 
-const TABLE_38 = 'IEC 62368-1 table 38, contact of 1 to 10 s'
+const TABLE_38 = 'IEC 62368-1 table 38, contact of 1 to 10\u202Fs'
 
 /** By material, then by rising temperature. Neither document sets a limit for a part inside an enclosure: they say what skin bears. */
 export const TOUCH_LIMITS: readonly TouchLimit[] = [
@@ -28,7 +28,7 @@ export const TOUCH_LIMITS: readonly TouchLimit[] = [
   {
     material: 'metal',
     temperature: 70,
-    meaning: 'smooth bare metal burns skin after about 1 s',
+    meaning: 'smooth bare metal burns skin after about 1\u202Fs',
     source: 'EN 563, figure 2 (now ISO 13732-1), as quoted in a standards mailing list',
     confidence: 'read',
   },

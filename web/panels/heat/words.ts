@@ -13,7 +13,7 @@ export interface HeatedDesign {
 }
 
 export const degrees = (celsius: number): string => formatQuantity(celsius, '°C', Math.abs(celsius) < 100 ? 2 : 3)
-export const kelvin = (difference: number): string => formatQuantity(difference, 'K', Math.abs(difference) < 1 ? 1 : 3)
+export const kelvin = (difference: number): string => formatQuantity(difference, 'K', Math.abs(difference) <= 1 ? 1 : 3)
 
 /** Two values of one unit with as many figures as it takes to tell them apart, three at least. */
 export function apart(one: number, other: number, unit: string): [string, string] {
@@ -128,12 +128,14 @@ export function runawayWords({ design, heat }: HeatedDesign): string {
   const gains = heat.parts.filter(({ loopGain }) => loopGain !== undefined)
   const most = gains.toSorted((a, b) => b.loopGain! - a.loopGain!)[0]
   const settled = most
-    ? `Temperatures settle at every corner. ${most.part} comes nearest to running away: of a warming by 1 K its heat gives back ${kelvin(Math.max(0, most.loopGain!))}; at 1 K it would.`
+    ? `Temperatures settle at every corner. ${most.part} comes nearest to running away: of a warming by ${kelvin(1)} its heat gives back ${givenBack(most.loopGain!)}; at ${kelvin(1)} it would.`
     : 'Temperatures settle at every corner.'
   if (shorted.length === 0) return settled
   const judged = design.shortfalls.some(({ requirement }) => requirement === 'limits.survivesShort')
   return `${settled} ${which(shorted)} none does: ${who(shorted)} and burns${judged ? '' : '; surviving a short is not required'}.`
 }
+
+const givenBack = (gain: number): string => (gain < 0.01 ? `less than ${kelvin(0.01)}` : kelvin(gain))
 
 const which = ([first]: readonly Runaway[]): string =>
   first!.shorted ? 'With the output shorted' : `At ${cornerWords(first!.condition)}`
