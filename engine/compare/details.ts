@@ -3,6 +3,8 @@
  * file of its own under `engine/analyses/`, listed here once. The headless run prints all, the page asks for those it shows.
  */
 import { type Bill, billOf } from '../analyses/bill/index.ts'
+import { type Heat, heatOf } from '../analyses/heat/index.ts'
+import { type PolicyUse, policyOf } from '../analyses/policy.ts'
 import type { Proof } from '../analyses/prove.ts'
 import { type RatingUse, ratingsOf } from '../analyses/ratings.ts'
 import { type Reliability, reliabilityOf } from '../analyses/reliability/index.ts'
@@ -22,6 +24,8 @@ export interface Details {
   sensitivities: Sensitivities
   spread: Spread
   worstCase: WorstCase
+  thermal: Heat
+  derating: PolicyUse
 }
 
 export type DetailName = keyof Details
@@ -43,6 +47,8 @@ const JOBS: DetailJobs = {
   sensitivities: atOnce(sensitivitiesOf),
   spread: spreadOf,
   worstCase: worstCaseOf,
+  thermal: heatOf,
+  derating: atOnce(policyOf),
 }
 
 export const DETAIL_NAMES = Object.keys(JOBS) as DetailName[]

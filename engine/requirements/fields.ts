@@ -73,7 +73,18 @@ export const WEIGHT_RANGE: FieldRange = { label: 'Weight', unit: '', min: 0, max
 export const CHOICES = {
   'parts.resistorSeries': { label: 'Resistor series', values: ['E6', 'E12', 'E24', 'E48', 'E96', 'E192'] },
   'parts.mounting': { label: 'Mounting', values: ['through-hole', 'surface-mount', 'any'] },
-  derating: { label: 'Derating', values: ['standard', 'none'] },
+  derating: {
+    label: 'Derating',
+    values: [
+      'standard',
+      'navsea-sd-18-protected',
+      'navsea-sd-18',
+      'navsea-sd-18-severe',
+      'nasa-eee-inst-002',
+      'ecss-q-st-30-11c',
+      'none',
+    ],
+  },
   'assumptions.environment': { label: 'Environment', values: ['ground-benign', 'ground-fixed', 'ground-mobile'] },
   'assumptions.quality': { label: 'Quality of the parts', values: ['commercial', 'lower', 'military'] },
 } as const satisfies {

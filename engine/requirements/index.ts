@@ -18,5 +18,6 @@ export {
   type FieldRange,
   type NumberPath,
 } from './fields.ts'
+export { DERATING_WORDS, type DeratingWords } from './derating.ts'
 export { rangeText, type Issue, type IssueCode } from './wording.ts'
 export type * from './study.ts'

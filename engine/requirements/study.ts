@@ -47,7 +47,14 @@ export interface Limits {
 
 export type SeriesName = 'E6' | 'E12' | 'E24' | 'E48' | 'E96' | 'E192'
 export type Mounting = 'through-hole' | 'surface-mount' | 'any'
-export type DeratingName = 'standard' | 'none'
+export type DeratingName =
+  | 'standard'
+  | 'navsea-sd-18-protected'
+  | 'navsea-sd-18'
+  | 'navsea-sd-18-severe'
+  | 'nasa-eee-inst-002'
+  | 'ecss-q-st-30-11c'
+  | 'none'
 
 export interface PartsRequirement {
   resistorSeries: SeriesName

@@ -1,9 +1,11 @@
 /** The screens by name, in the order of the header. Their components are listed in `index.ts`. */
 export const SCREENS = [
   { name: 'compare', title: 'Compare' },
+  { name: 'heat', title: 'Heat' },
+  { name: 'ratings', title: 'Ratings' },
+  { name: 'spread', title: 'Spread' },
   { name: 'reliability', title: 'Reliability' },
   { name: 'cost', title: 'Cost & area' },
-  { name: 'spread', title: 'Spread' },
 ] as const
 
 export type ScreenName = (typeof SCREENS)[number]['name']

@@ -1,5 +1,5 @@
 /** How the page writes the requirements: captions beside the entries, and values in them. Names and units are the engine's. */
-import { CHOICES as WORDS, labelOf, rangeOf } from '../../engine/requirements/index.ts'
+import { CHOICES as WORDS, DERATING_WORDS, labelOf, rangeOf } from '../../engine/requirements/index.ts'
 import { entryText, formatQuantity } from '../../engine/units/index.ts'
 import type { FieldValue } from './check.ts'
 
@@ -53,7 +53,7 @@ export interface ChoiceField {
   path: string
   name: string
   caption: string
-  choices: readonly { value: FieldValue; label: string }[]
+  choices: readonly { value: FieldValue; label: string; note?: string }[]
 }
 
 const words = (values: readonly string[], spelled: Record<string, string> = {}) =>
@@ -81,7 +81,14 @@ export const CHOICES: readonly ChoiceField[] = [
     caption: 'Mounting',
     choices: words(WORDS['parts.mounting'].values, { 'surface-mount': 'surface' }),
   },
-  { path: 'derating', caption: 'Derating', choices: words(WORDS.derating.values) },
+  {
+    path: 'derating',
+    caption: 'Derating',
+    choices: WORDS.derating.values.map((value) => {
+      const { label, source } = DERATING_WORDS[value]
+      return { value, label, note: source }
+    }),
+  },
   {
     path: 'assumptions.environment',
     caption: 'Environment',

@@ -1,5 +1,5 @@
 /** What the feedback variants share: the loop around the pass transistor. */
-import { deratedJunction } from '../../parts/derating/index.ts'
+import { allowedJunction } from '../../parts/derating/index.ts'
 import { VBE_SPREAD, leastGain, vbeOf } from '../../parts/transistor/index.ts'
 import type { Assembly } from '../assemble.ts'
 import { BASE_CURRENT, JUNCTION_GIVEN, LEAST_GAIN_GIVEN, coolingStep } from '../common.ts'
@@ -45,7 +45,7 @@ export function loopGivens(need: Need, { row }: PassChoice): { Vbe_max: number; 
   return {
     Vbe_max: vbeOf(row, load.max, headroom, ambient.min) + VBE_SPREAD,
     beta_min: leastGain(row, load.max, headroom, ambient.min),
-    Tj_lim: deratedJunction(row.Tj_max, need.policy),
+    Tj_lim: allowedJunction(row.Tj_max, need.policy, 'transistor', need.requirements.ambient.max),
   }
 }
 

@@ -11,7 +11,7 @@ import { LIMITER_GIVENS, type LimiterIds, limiterSteps, limiterThreshold } from 
 import { fitPass } from '../place/pass.ts'
 import { pinnedNumber } from '../place/pinned.ts'
 import { DIVIDER_ASSUMPTION, fitDivider, fitResistor } from '../place/resistor.ts'
-import { type PassChoice, fitTransistor, heatsinkPart, neverConducts } from '../place/transistor.ts'
+import { BARE, type PassChoice, fitTransistor, heatsinkPart, neverConducts } from '../place/transistor.ts'
 import { defineWorking } from '../working.ts'
 import { DIVIDER, LOOP, LOOP_GIVENS, PASS, loopGivens, loopGuess, loopPasses } from './loop.ts'
 
@@ -218,7 +218,7 @@ function candidate(need: Need, chosen: Chosen): Candidate {
             id: 'Q2',
             role: 'error amplifier',
             nodes: ['base', 'fb', 'ref'],
-            cooling: { thermalResistance: amplifier.thetaJA },
+            cooling: BARE,
           }),
           fitDiode(need, diode, 'D1', 'reference diode', ['0', 'ref']),
           ...fitDivider(need, { ...DIVIDER, power: 2e-3, voltage: output.voltage }, worked, demands),
