@@ -110,7 +110,7 @@ describe('the screen', () => {
     expect(studies.study.assumptions.prices).toEqual({})
     const problems = wrapper.findAll('.problems li').map((problem) => plain(problem.text()))
     expect(problems).toHaveLength(1)
-    expect(problems[0]).toContain('Price (reference diode 0.5 W, DO-35) is -3 EUR; it must be from 0 EUR to 1000 EUR.')
+    expect(problems[0]).toContain('Price (reference diode 0.5 W, DO-35) is −3 EUR; it must be from 0 EUR to 1000 EUR.')
     expect(problems[0]).toContain("The catalogue's stays in force.")
     wrapper.unmount()
   })
