@@ -1,5 +1,6 @@
 /** What every part family says about its rows. Each family has a folder of its own and one line in `index.ts`. */
 import type { Element } from '../devices/elements.ts'
+import type { Mounting } from '../requirements/study.ts'
 
 /** `read`: seen in the named source; `memory`: known but not seen; `derived`: computed from read numbers; `assumption`: a guess, marked. */
 export type Confidence = 'read' | 'memory' | 'derived' | 'assumption'
@@ -20,6 +21,20 @@ export interface CatalogueRow extends Sourced {
   readonly package: string
   readonly mounting: RowMounting
 }
+
+/** Whether the part may be used where parts are mounted so. */
+export const mountsAs = (row: { readonly mounting: RowMounting }, mounting: Mounting): boolean =>
+  mounting === 'any' || row.mounting === mounting
+
+/** Temperatures in degrees Celsius. */
+export interface AmbientRange {
+  readonly min: number
+  readonly max: number
+}
+
+/** Whether the part is specified over the whole of `range`; without a range any part is. */
+export const worksOver = (row: { readonly ambient: AmbientRange }, range: AmbientRange | undefined): boolean =>
+  range === undefined || (row.ambient.min <= range.min && row.ambient.max >= range.max)
 
 /**
  * What one tolerance does to one parameter of one element, u running from -1 (low) over 0 (nominal) to +1 (high):

@@ -1,5 +1,6 @@
 /** Givens and steps that more than one topology's working starts from. */
 import type { Requirements } from '../requirements/study.ts'
+import type { DividerIds } from './place/resistor.ts'
 import type { Given, Step } from './working.ts'
 
 const asked = (is: string, unit: string, quantity: string): Given => ({ is, unit, quantity, source: 'requirement' })
@@ -67,11 +68,40 @@ export const STEP_GIVEN: Given = {
   source: 'common practice, no source',
 }
 
+export const LEAST_GAIN_GIVEN: Given = {
+  is: 'beta_min',
+  unit: '1',
+  quantity: 'Least current gain at full load',
+  source: 'transistor model, lowest gain, coldest',
+}
+
+export const JUNCTION_GIVEN: Given = {
+  is: 'Tj_lim',
+  unit: '°C',
+  quantity: 'Allowed junction temperature',
+  source: 'data sheet and derating policy',
+}
+
+/** What the base of a pass transistor takes. */
+export const BASE_CURRENT: Step = {
+  is: 'IB_max',
+  unit: 'A',
+  quantity: 'Largest base current',
+  from: 'Iout_max / (beta_min + 1)',
+  source: 'emitter follower, IE = (beta + 1)·IB',
+}
+
+/** The cooling that `heat` (a symbol) asks for. */
+export const coolingStep = (heat: string): Step => ({
+  is: 'theta_max',
+  unit: 'K/W',
+  quantity: 'Largest thermal resistance, junction to ambient',
+  from: `(Tj_lim - Ta_max) / ${heat}`,
+  source: 'A. S. Sedra and K. C. Smith, Microelectronic Circuits, Example 14.4',
+})
+
 /** The divider that compares `reference` (a symbol) with the output. */
-export const dividerSteps = (
-  reference: string,
-  { upper, lower }: { upper: string; lower: string } = { upper: 'R1', lower: 'R2' },
-): readonly Step[] => [
+export const dividerSteps = (reference: string, { upper, lower }: DividerIds): readonly Step[] => [
   {
     is: 'ratio',
     unit: '1',

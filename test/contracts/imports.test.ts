@@ -156,7 +156,7 @@ describe('the guard itself', () => {
     expect(outOfOrder(importsOf('engine/units/x.ts', "import { solve } from '../solve/index.ts'"))).toHaveLength(1)
     expect(outOfOrder(importsOf('engine/units/x.ts', "import { x } from '../../web/main.ts'"))).toHaveLength(1)
     expect(
-      betweenTopologies(importsOf('engine/topologies/shunt/x.ts', "import { PASS } from '../feedback/steps.ts'")),
+      betweenTopologies(importsOf('engine/topologies/shunt/x.ts', "import { PASS } from '../feedback/loop.ts'")),
     ).toHaveLength(1)
     expect(forbiddenForWeb(importsOf('web/x.ts', "import { compare } from '../engine/index.ts'"))).toHaveLength(1)
     expect(forbiddenForWeb(importsOf('web/x.ts', "import type { Answer } from '../engine/index.ts'"))).toHaveLength(0)

@@ -1,7 +1,7 @@
 /** The smallest capacitor that serves, and a capacitor in the circuit. */
 import type { Mounting } from '../../requirements/study.ts'
 import { formatQuantity } from '../../units/index.ts'
-import type { PlacedPart } from '../define.ts'
+import { type PlacedPart, mountsAs } from '../define.ts'
 import type { CapacitorKind, CapacitorRow } from './row.ts'
 import { CAPACITORS } from './rows.ts'
 
@@ -60,9 +60,7 @@ export function capacitanceAt(row: CapacitorRow, voltage: number): number {
  */
 export function pickCapacitor(need: CapacitorNeed): CapacitorChoice {
   const { farads, voltage, mounting, kind, derating } = need
-  const offered = CAPACITORS.filter(
-    (row) => (mounting === 'any' || row.mounting === mounting) && (kind === undefined || row.kind === kind),
-  )
+  const offered = CAPACITORS.filter((row) => mountsAs(row, mounting) && (kind === undefined || row.kind === kind))
   const bears = offered.filter((row) => row.voltage * capacitorShare(row.kind, derating) >= voltage)
   if (bears.length === 0) {
     const highest = Math.max(0, ...offered.map((row) => row.voltage * capacitorShare(row.kind, derating)))
@@ -95,7 +93,7 @@ export function pickCapacitor(need: CapacitorNeed): CapacitorChoice {
 /** One element named as its part with nominal value and typical ESR; tolerances of both (the least ESR, half of typical, has no source). */
 export function placeCapacitor(row: CapacitorRow, id: string, nodes: readonly [string, string]): PlacedPart {
   return {
-    elements: [{ id, kind: 'capacitor', nodes, part: id, farads: row.farads, esr: row.esr }],
+    elements: [{ kind: 'capacitor', id, nodes, part: id, farads: row.farads, esr: row.esr }],
     tolerances: [
       {
         id: `${id}.capacitance`,

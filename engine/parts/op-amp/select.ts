@@ -1,5 +1,6 @@
 /** Questions to the catalogue. */
 import type { Mounting } from '../../requirements/study.ts'
+import { type AmbientRange, mountsAs, worksOver } from '../define.ts'
 import type { AmplifierRow } from './row.ts'
 import { AMPLIFIERS } from './rows.ts'
 
@@ -11,7 +12,7 @@ export interface AmplifierQuery {
   readonly inputs: number
   readonly mounting: Mounting
   /** Ambient in degrees Celsius that the part must be specified for; left out, any part will do. */
-  readonly ambient?: { readonly min: number; readonly max: number }
+  readonly ambient?: AmbientRange
 }
 
 /** The amplifiers that fit in the order of the catalogue: the commonest and cheapest first (common practice, no source). */
@@ -19,12 +20,12 @@ export function amplifiersFor(query: AmplifierQuery): AmplifierRow[] {
   const { supplyMin, supplyMax, inputs, mounting, ambient } = query
   return AMPLIFIERS.filter(
     (row) =>
-      (mounting === 'any' || row.mounting === mounting) &&
+      mountsAs(row, mounting) &&
       row.supply.min <= supplyMin &&
       row.supply.max >= supplyMax &&
       row.inputRange.low <= inputs &&
       supplyMin - row.inputRange.high >= inputs &&
-      (ambient === undefined || (row.ambient.min <= ambient.min && row.ambient.max >= ambient.max)),
+      worksOver(row, ambient),
   )
 }
 

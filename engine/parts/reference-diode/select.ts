@@ -1,5 +1,6 @@
 /** Questions to the catalogue. */
-import type { RowMounting } from '../define.ts'
+import type { Mounting } from '../../requirements/study.ts'
+import { mountsAs } from '../define.ts'
 import { DIODES } from './catalogue.ts'
 import type { DiodeRow } from './row.ts'
 
@@ -7,7 +8,7 @@ export interface DiodeQuery {
   /** Bounds of the nominal voltage, both included. */
   readonly vzMin: number
   readonly vzMax: number
-  readonly mounting: RowMounting | 'any'
+  readonly mounting: Mounting
   /** Smallest acceptable largest current, A; default 0. */
   readonly current?: number
 }
@@ -18,7 +19,7 @@ export function diodesFor(query: DiodeQuery): DiodeRow[] {
     (row) =>
       row.vz.nominal >= query.vzMin &&
       row.vz.nominal <= query.vzMax &&
-      (query.mounting === 'any' || row.mounting === query.mounting) &&
+      mountsAs(row, query.mounting) &&
       row.currentMax >= (query.current ?? 0),
   ).toSorted((a, b) => a.vz.nominal - b.vz.nominal || a.test.current - b.test.current || a.power - b.power)
 }

@@ -1,6 +1,7 @@
 /** The smallest resistor that serves. */
 import type { Mounting } from '../../requirements/study.ts'
 import { formatQuantity, formatValueCode } from '../../units/index.ts'
+import { mountsAs } from '../define.ts'
 import { resistorPowerAt } from './place.ts'
 import type { ResistorRow } from './row.ts'
 import { RESISTORS } from './rows.ts'
@@ -49,7 +50,7 @@ export function pickResistor(need: ResistorNeed): ResistorChoice {
   const powerNeeded = Math.max(need.power / derating.resistorPower, fault?.power ?? 0)
   const voltageNeeded = Math.max(need.voltage / derating.resistorVoltage, fault?.voltage ?? 0)
 
-  const mounted = RESISTORS.filter((row) => need.mounting === 'any' || row.mounting === need.mounting)
+  const mounted = RESISTORS.filter((row) => mountsAs(row, need.mounting))
   const made = mounted.filter((row) => need.ohms >= row.min && need.ohms <= row.max)
   if (made.length === 0) {
     return {

@@ -1,5 +1,6 @@
 /** Questions to the catalogue. */
 import type { Mounting } from '../../requirements/study.ts'
+import { type AmbientRange, mountsAs, worksOver } from '../define.ts'
 import type { ReferenceRow } from './row.ts'
 import { REFERENCES } from './rows.ts'
 
@@ -9,7 +10,7 @@ export interface ReferenceQuery {
   readonly vMax: number
   readonly mounting: Mounting
   /** Ambient in degrees Celsius that the part must be specified for; left out, any part will do. */
-  readonly ambient?: { readonly min: number; readonly max: number }
+  readonly ambient?: AmbientRange
 }
 
 /** The references that fit, tightest at 25 degC first, then in order of the catalogue. */
@@ -17,11 +18,11 @@ export function referencesFor(query: ReferenceQuery): ReferenceRow[] {
   const { vMin, vMax, mounting, ambient } = query
   return REFERENCES.filter(
     (row) =>
-      (mounting === 'any' || row.mounting === mounting) &&
+      mountsAs(row, mounting) &&
       (row.adjustable
         ? row.vref.nominal <= vMax && row.cathodeVoltageMax >= vMin
         : row.vref.nominal >= vMin && row.vref.nominal <= vMax) &&
-      (ambient === undefined || (row.ambient.min <= ambient.min && row.ambient.max >= ambient.max)),
+      worksOver(row, ambient),
   ).toSorted((a, b) => spread(a) - spread(b))
 }
 

@@ -15,4 +15,4 @@ export {
   type TransistorRow,
 } from './row.ts'
 export { TRANSISTORS } from './rows.ts'
-export { findTransistor, type TransistorQuery, transistors } from './select.ts'
+export { findTransistor, headlinePower, type TransistorQuery, transistors } from './select.ts'

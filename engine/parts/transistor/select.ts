@@ -1,5 +1,6 @@
 /** Questions to the catalogue. */
-import type { RowMounting } from '../define.ts'
+import type { Mounting } from '../../requirements/study.ts'
+import { mountsAs } from '../define.ts'
 import type { TransistorRow } from './row.ts'
 import { TRANSISTORS } from './rows.ts'
 
@@ -7,7 +8,7 @@ import { TRANSISTORS } from './rows.ts'
 export interface TransistorQuery {
   readonly polarity?: 'npn' | 'pnp'
   readonly darlington?: boolean
-  readonly mounting?: RowMounting | 'any'
+  readonly mounting?: Mounting
   readonly package?: string
   /** Least VCEO. */
   readonly VCEO?: number
@@ -23,12 +24,12 @@ export function transistors(query: TransistorQuery = {}): TransistorRow[] {
     (row) =>
       (query.polarity === undefined || row.polarity === query.polarity) &&
       (query.darlington === undefined || row.darlington === query.darlington) &&
-      (query.mounting === undefined || query.mounting === 'any' || row.mounting === query.mounting) &&
+      mountsAs(row, query.mounting ?? 'any') &&
       (query.package === undefined || row.package === query.package) &&
       row.VCEO >= (query.VCEO ?? 0) &&
       row.Ic_max >= (query.Ic ?? 0) &&
-      powerOf(row) >= (query.power ?? 0),
-  ).toSorted((a, b) => powerOf(a) - powerOf(b) || a.Ic_max - b.Ic_max)
+      headlinePower(row) >= (query.power ?? 0),
+  ).toSorted((a, b) => headlinePower(a) - headlinePower(b) || a.Ic_max - b.Ic_max)
 }
 
 /** The row of a part number, or undefined. */
@@ -36,6 +37,7 @@ export function findTransistor(partNumber: string): TransistorRow | undefined {
   return TRANSISTORS.find((row) => row.partNumber === partNumber)
 }
 
-function powerOf(row: TransistorRow): number {
+/** Watts at a case temperature of 25 °C, or in still air where the sheet has no other: says how large the package is. */
+export function headlinePower(row: TransistorRow): number {
   return row.Pcase ?? row.Pambient
 }

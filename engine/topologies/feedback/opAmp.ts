@@ -1,20 +1,20 @@
 /** Operational amplifier, shunt reference fed from the input, pass transistor. */
-import { deratedJunction } from '../../parts/derating/index.ts'
 import { AMPLIFIERS, type AmplifierRow, amplifiersFor, findAmplifier } from '../../parts/op-amp/index.ts'
-import { VBE_SPREAD, leastGain, vbeOf } from '../../parts/transistor/index.ts'
 import { type ReferenceRow, findReference, referencesFor } from '../../parts/shunt-reference/index.ts'
 import { assemble } from '../assemble.ts'
 import { OUTPUT_CAPACITOR, REQUIRED, STEP_GIVEN, STEP_TIME, dividerSteps, requiredGivens } from '../common.ts'
-import type { Candidate, Need, Refusal, Variant } from '../define.ts'
+import { type Candidate, type Need, type Refusal, type Variant, isRefusal } from '../define.ts'
 import { fitAmplifier } from '../place/amplifier.ts'
-import { fitCapacitor } from '../place/capacitor.ts'
+import { fitCapacitor, fitOutputCapacitor } from '../place/capacitor.ts'
 import { refuse } from '../place/fitted.ts'
-import { LIMITER_GIVENS, fitLimiter, limiterRow, limiterSteps, limiterThreshold } from '../place/limiter.ts'
-import { fitReference, referenceSpread } from '../place/reference.ts'
-import { DIVIDER_TRACKING, fitResistor } from '../place/resistor.ts'
-import { type PassChoice, fitTransistor, heatsinkPart, neverConducts, passTransistors } from '../place/transistor.ts'
+import { LIMITER_GIVENS, type LimiterIds, limiterSteps, limiterThreshold } from '../place/limiter.ts'
+import { fitPass } from '../place/pass.ts'
+import { pinnedRows } from '../place/pinned.ts'
+import { ambientReach, fitReference, referenceSpread } from '../place/reference.ts'
+import { DIVIDER_ASSUMPTION, fitDivider, fitResistor } from '../place/resistor.ts'
+import { type PassChoice, heatsinkPart, neverConducts } from '../place/transistor.ts'
 import { defineWorking } from '../working.ts'
-import { LOOP_GIVENS, PASS } from './steps.ts'
+import { DIVIDER, LOOP, LOOP_GIVENS, PASS, loopGivens, loopGuess, loopPasses } from './loop.ts'
 
 /** Through the divider: enough to swamp the amplifier's input current and the pass transistor's leakage. Common practice, no source. */
 const DIVIDER_CURRENT = 250e-6
@@ -30,8 +30,7 @@ const LOWEST_REFERENCE = 2.4
 /** Volts below its supply that the worst amplifier's output may stay at its rated drive. */
 const swingNeeded = (row: AmplifierRow): number => (row.swingHigh.points.at(-1)?.drop ?? 0) + row.swingHigh.worst
 
-/** Volts across the sense resistor near its threshold: where the solver looks for the sense node first. */
-const SENSED = 0.4
+const LIMITER: LimiterIds = { transistor: 'Q2', resistor: 'R4' }
 
 export function opAmpVariant(name: string, title: string, limited: boolean): Variant {
   const working = defineWorking(
@@ -54,9 +53,9 @@ export function opAmpVariant(name: string, title: string, limited: boolean): Var
       STEP_GIVEN,
     ],
     [
-      ...dividerSteps('Vref'),
+      ...dividerSteps('Vref', DIVIDER),
       ...PASS,
-      ...(limited ? limiterSteps('R4') : []),
+      ...(limited ? limiterSteps(LIMITER.resistor) : []),
       {
         is: 'R3_max',
         unit: 'Ω',
@@ -130,18 +129,16 @@ export function opAmpVariant(name: string, title: string, limited: boolean): Var
 }
 
 function candidates(need: Need, name: string, limited: boolean): Candidate[] | Refusal {
-  const { input, output, load, ambient } = need.requirements
-  const pinned = need.pins['U1']
+  const { input, output, ambient } = need.requirements
   const amplifiers =
-    typeof pinned === 'string'
-      ? [findAmplifier(pinned)].filter((row) => row !== undefined)
-      : amplifiersFor({
-          supplyMin: input.min,
-          supplyMax: input.max / need.policy.opAmpSupply,
-          inputs: LOWEST_REFERENCE,
-          mounting: need.requirements.parts.mounting,
-          ambient,
-        }).slice(0, AMPLIFIERS_TRIED)
+    pinnedRows(need, 'U1', findAmplifier) ??
+    amplifiersFor({
+      supplyMin: input.min,
+      supplyMax: input.max / need.policy.opAmpSupply,
+      inputs: LOWEST_REFERENCE,
+      mounting: need.requirements.parts.mounting,
+      ambient,
+    }).slice(0, AMPLIFIERS_TRIED)
   const amplifier = amplifiers[0]
   if (!amplifier) {
     const highest = Math.max(...AMPLIFIERS.map((row) => row.supply.max * need.policy.opAmpSupply))
@@ -162,23 +159,11 @@ function candidates(need: Need, name: string, limited: boolean): Candidate[] | R
       'V',
       'No reference in the list lies below this output with enough input left for the amplifier. Raise the lowest input or the output.',
     )
-  const ask = { power: (input.max - output.voltage) * load.max, voltage: input.max, current: load.max }
-  const limiter = limited ? limiterThreshold(need, limiterRow(need, 'Q2'), Math.max(load.max / 30, 1e-3)) : undefined
-  const limit = limiter ? ((load.max * limiter.V_full) / limiter.V_on) * 1.12 : undefined
-  const passes = [false, true].flatMap((darlington) =>
-    passTransistors(
-      need,
-      'Q1',
-      limit === undefined ? ask : { ...ask, current: limit, faultPower: input.max * limit },
-      darlington,
-    )
-      .slice(0, 1)
-      .map((pass) => ({ pass, darlington })),
-  )
-  if (passes.length === 0) return refuse('parts.mounting', 1, 0, '1', 'The list holds no pass transistor.')
-  return passes.flatMap(({ pass, darlington }) =>
+  const passes = loopPasses(need, limited ? LIMITER : undefined)
+  if (isRefusal(passes)) return passes
+  return passes.flatMap((pass) =>
     references.flatMap((reference) =>
-      amplifiers.map((each) => candidate(need, { name, limited, amplifier: each, reference, pass, darlington })),
+      amplifiers.map((each) => candidate(need, { name, limited, amplifier: each, reference, pass })),
     ),
   )
 }
@@ -186,11 +171,8 @@ function candidates(need: Need, name: string, limited: boolean): Candidate[] | R
 /** Loosest grade that may do first: it is the cheapest; then the tighter ones. */
 function referenceRows(need: Need, amplifier: AmplifierRow): ReferenceRow[] {
   const { input, output, parts, ambient } = need.requirements
-  const pinned = need.pins['U2']
-  if (typeof pinned === 'string') {
-    const row = findReference(pinned)
-    return row ? [row] : []
-  }
+  const pinned = pinnedRows(need, 'U2', findReference)
+  if (pinned) return pinned
   const highest = Math.min(output.voltage * 0.95, input.min - amplifier.inputRange.high - 0.2)
   return referencesFor({ vMin: LOWEST_REFERENCE, vMax: highest, mounting: parts.mounting, ambient })
     .filter((row) => row.vref.nominal <= highest)
@@ -205,18 +187,15 @@ interface Chosen {
   readonly amplifier: AmplifierRow
   readonly reference: ReferenceRow
   readonly pass: PassChoice
-  readonly darlington: boolean
 }
 
 function candidate(need: Need, chosen: Chosen): Candidate {
-  const { requirements, policy } = need
-  const { input, output, load, ambient } = requirements
+  const { requirements } = need
+  const { input, output } = requirements
   const { amplifier, reference, pass } = chosen
-  const headroom = Math.max(1, input.min - output.voltage)
-  const beta_min = leastGain(pass.row, load.max, headroom, ambient.min)
-  const limiter = chosen.limited ? limiterRow(need, 'Q2') : undefined
-  const drift =
-    reference.tempco.max * reference.vref.nominal * Math.max(Math.abs(ambient.max - 25), Math.abs(ambient.min - 25))
+  const limiter = chosen.limited ? LIMITER : undefined
+  const ofPass = loopGivens(need, pass)
+  const drift = reference.tempco.max * reference.vref.nominal * ambientReach(need)
   return {
     label: `${amplifier.partNumber}, ${reference.partNumber}, ${pass.row.partNumber}`,
     givens: {
@@ -227,15 +206,13 @@ function candidate(need: Need, chosen: Chosen): Candidate {
       Ik_min: reference.cathodeCurrentMin.max * REFERENCE_SURPLUS,
       V_swing: swingNeeded(amplifier),
       r_o: amplifier.outputResistance,
-      Vbe_max: vbeOf(pass.row, load.max, headroom, ambient.min) + VBE_SPREAD,
-      beta_min,
-      Tj_lim: deratedJunction(pass.row.Tj_max, policy),
+      ...ofPass,
       I_div: DIVIDER_CURRENT,
       ...(limiter ? limiterThreshold(need, limiter, amplifier.output.source.typ) : {}),
       t_step: STEP_TIME,
     },
     build(worked, demands) {
-      if (!(beta_min > 0)) return neverConducts(need, pass.row)
+      if (!(ofPass.beta_min > 0)) return neverConducts(need, pass.row)
       const v = worked.value
       if (!(v('R3_max') > 0))
         return refuse(
@@ -245,10 +222,8 @@ function candidate(need: Need, chosen: Chosen): Candidate {
           'V',
           'The lowest input does not even reach the reference voltage. Raise it.',
         )
-      const emitter = limiter ? 'sense' : 'out'
-      const small = { power: 1e-3, voltage: output.voltage }
       return assemble(need, {
-        topology: 'feedback',
+        ...LOOP,
         variant: chosen.name,
         worked,
         fitted: [
@@ -266,53 +241,9 @@ function candidate(need: Need, chosen: Chosen): Candidate {
             },
             demands,
           ),
-          fitResistor(
-            need,
-            {
-              id: 'R1',
-              role: 'divider, upper',
-              nodes: ['out', 'fb'],
-              ohms: v('R1'),
-              ...small,
-              tracking: DIVIDER_TRACKING,
-            },
-            demands,
-          ),
-          fitResistor(
-            need,
-            {
-              id: 'R2',
-              role: 'divider, lower',
-              nodes: ['fb', '0'],
-              ohms: v('R2'),
-              ...small,
-              tracking: DIVIDER_TRACKING,
-            },
-            demands,
-          ),
-          fitTransistor(need, pass.row, {
-            id: 'Q1',
-            role: chosen.darlington ? 'pass transistor (Darlington)' : 'pass transistor',
-            nodes: ['in', 'base', emitter],
-            cooling: pass.cooling,
-          }),
-          ...(limiter
-            ? fitLimiter(
-                need,
-                limiter,
-                { R_sc: v('R_sc'), P_sc: v('P_sc'), V_full: v('V_full') },
-                { transistor: 'Q2', resistor: 'R4' },
-                { base: 'base', sense: 'sense', out: 'out' },
-                demands,
-              )
-            : []),
-          fitCapacitor(need, {
-            id: 'C1',
-            role: 'output capacitor',
-            nodes: ['out', '0'],
-            farads: v('C_out'),
-            voltage: v('Vout_hi'),
-          }),
+          ...fitDivider(need, { ...DIVIDER, power: 1e-3, voltage: output.voltage }, worked, demands),
+          ...fitPass(need, pass, limiter, worked, demands),
+          fitOutputCapacitor(need, worked),
           fitCapacitor(need, {
             id: 'C2',
             role: 'compensation',
@@ -323,24 +254,11 @@ function candidate(need: Need, chosen: Chosen): Candidate {
         ],
         mechanical: [heatsinkPart('HS1', pass.cooling, 'Q1')],
         referenceSpread: referenceSpread(need, reference),
-        guess: {
-          ref: reference.vref.nominal,
-          fb: reference.vref.nominal,
-          base: output.voltage + v('Vbe_max') + (limiter ? SENSED : 0),
-          sense: output.voltage + SENSED,
-          out: output.voltage,
-        },
+        guess: loopGuess(need, worked, chosen.limited, { ref: reference.vref.nominal, fb: reference.vref.nominal }),
         assumptions: [
           'The reference is fed from the input, so start-up does not depend on the output; it is solved at every corner all the same.',
-          'Divider resistors are of one type and follow each other within 25 ppm/K (common practice, no source).',
+          DIVIDER_ASSUMPTION,
         ],
-        cautions: [
-          'A pass transistor that fails shorted, or an open lower divider resistor, puts up to the whole input on the load.',
-        ],
-        notEvaluated: ['loopStability'],
-        follows: ['base', 'sense'],
-        divides: ['fb'],
-        mayNotStart: true,
       })
     },
   }

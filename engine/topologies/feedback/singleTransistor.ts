@@ -1,18 +1,19 @@
 /** Single-transistor error amplifier: its emitter sits on a reference diode, its base on the divider, its collector steals the pass transistor's drive. */
-import { deratedJunction } from '../../parts/derating/index.ts'
 import type { DiodeRow } from '../../parts/reference-diode/index.ts'
-import { type TransistorRow, VBE_SPREAD, findTransistor, leastGain, vbeOf } from '../../parts/transistor/index.ts'
+import { type TransistorRow, findTransistor, vbeOf } from '../../parts/transistor/index.ts'
 import { assemble } from '../assemble.ts'
 import { OUTPUT_CAPACITOR, REQUIRED, STEP_GIVEN, STEP_TIME, dividerSteps, requiredGivens } from '../common.ts'
-import type { Candidate, Need, Refusal, Variant } from '../define.ts'
-import { fitCapacitor } from '../place/capacitor.ts'
-import { DIODE_GIVENS, diodeGivens, diodesNear, fitDiode } from '../place/diode.ts'
+import { type Candidate, type Need, type Refusal, type Variant, isRefusal } from '../define.ts'
+import { fitOutputCapacitor } from '../place/capacitor.ts'
+import { DIODE_GIVENS, diodeGivens, diodeSpread, diodesNear, fitDiode } from '../place/diode.ts'
 import { refuse } from '../place/fitted.ts'
-import { LIMITER_GIVENS, fitLimiter, limiterRow, limiterSteps, limiterThreshold } from '../place/limiter.ts'
-import { DIVIDER_TRACKING, fitResistor } from '../place/resistor.ts'
-import { type PassChoice, fitTransistor, heatsinkPart, neverConducts, passTransistors } from '../place/transistor.ts'
+import { LIMITER_GIVENS, type LimiterIds, limiterSteps, limiterThreshold } from '../place/limiter.ts'
+import { fitPass } from '../place/pass.ts'
+import { pinnedNumber } from '../place/pinned.ts'
+import { DIVIDER_ASSUMPTION, fitDivider, fitResistor } from '../place/resistor.ts'
+import { type PassChoice, fitTransistor, heatsinkPart, neverConducts } from '../place/transistor.ts'
 import { defineWorking } from '../working.ts'
-import { LOOP_GIVENS, PASS } from './steps.ts'
+import { DIVIDER, LOOP, LOOP_GIVENS, PASS, loopGivens, loopGuess, loopPasses } from './loop.ts'
 
 /** Through the divider: some fifty times the amplifier's base current. Common practice, no source. */
 const DIVIDER_CURRENT = 1e-3
@@ -21,8 +22,7 @@ const LEAST_AMPLIFIER_CURRENT = 0.3e-3
 /** At a VBE drift of -2 mV/K the drift cancels where the diode's is +2 mV/K, at about 6.2 V. */
 const DRIFT_FREE = 6.2
 
-/** Volts across the sense resistor near its threshold: where the solver looks for the sense node first. */
-const SENSED = 0.4
+const LIMITER: LimiterIds = { transistor: 'Q3', resistor: 'R5' }
 
 export function singleTransistorVariant(name: string, title: string, limited: boolean): Variant {
   const sense = limited ? ' - Iout_max * R_sc' : ''
@@ -51,9 +51,9 @@ export function singleTransistorVariant(name: string, title: string, limited: bo
         source:
           'R. L. Boylestad and L. Nashelsky, Electronic Devices and Circuit Theory, ch. 15 (Vo = (R1 + R2)/R2·(Vz + VBE))',
       },
-      ...dividerSteps('V_cmp'),
+      ...dividerSteps('V_cmp', DIVIDER),
       ...PASS,
-      ...(limited ? limiterSteps('R5') : []),
+      ...(limited ? limiterSteps(LIMITER.resistor) : []),
       {
         is: 'R3_max',
         unit: 'Ω',
@@ -138,10 +138,9 @@ export function singleTransistorVariant(name: string, title: string, limited: bo
 }
 
 function candidates(need: Need, name: string, limited: boolean): Candidate[] | Refusal {
-  const { input, output, load } = need.requirements
+  const { output } = need.requirements
   const lowest = output.voltage * (1 - output.tolerance)
-  const pinned = need.pins['Q2']
-  const amplifier = findTransistor(typeof pinned === 'string' ? pinned : 'BC547B')
+  const amplifier = findTransistor(pinnedNumber(need, 'Q2') ?? 'BC547B')
   if (!amplifier) return refuse('Q2', 1, 0, '1', 'The transistor pinned as amplifier is not in the list.')
   const highest = lowest - 1.2
   const diodes = diodesNear(need, 'D1', highest / 2, 1)
@@ -158,22 +157,10 @@ function candidates(need: Need, name: string, limited: boolean): Candidate[] | R
       'V',
       'No reference diode leaves room below this output for the amplifier transistor. Take an operational amplifier, or a higher output.',
     )
-  const ask = { power: (input.max - output.voltage) * load.max, voltage: input.max, current: load.max }
-  const limiter = limited ? limiterThreshold(need, limiterRow(need, 'Q3'), Math.max(load.max / 30, 1e-3)) : undefined
-  const limit = limiter ? ((load.max * limiter.V_full) / limiter.V_on) * 1.12 : undefined
-  const passes = [false, true].flatMap((darlington) =>
-    passTransistors(
-      need,
-      'Q1',
-      limit === undefined ? ask : { ...ask, current: limit, faultPower: input.max * limit },
-      darlington,
-    )
-      .slice(0, 1)
-      .map((pass) => ({ pass, darlington })),
-  )
-  if (passes.length === 0) return refuse('parts.mounting', 1, 0, '1', 'The list holds no pass transistor.')
-  return passes.flatMap(({ pass, darlington }) =>
-    diodes.slice(0, 5).map((diode) => candidate(need, { name, limited, amplifier, diode, pass, darlington })),
+  const passes = loopPasses(need, limited ? LIMITER : undefined)
+  if (isRefusal(passes)) return passes
+  return passes.flatMap((pass) =>
+    diodes.slice(0, 5).map((diode) => candidate(need, { name, limited, amplifier, diode, pass })),
   )
 }
 
@@ -183,16 +170,14 @@ interface Chosen {
   readonly amplifier: TransistorRow
   readonly diode: DiodeRow
   readonly pass: PassChoice
-  readonly darlington: boolean
 }
 
 function candidate(need: Need, chosen: Chosen): Candidate {
-  const { requirements, policy } = need
-  const { input, output, load, ambient } = requirements
+  const { requirements } = need
+  const { input, output, load } = requirements
   const { amplifier, diode, pass } = chosen
-  const headroom = Math.max(1, input.min - output.voltage)
-  const limiter = chosen.limited ? limiterRow(need, 'Q3') : undefined
-  const beta_min = leastGain(pass.row, load.max, headroom, ambient.min)
+  const limiter = chosen.limited ? LIMITER : undefined
+  const ofPass = loopGivens(need, pass)
   return {
     label: `${diode.partNumber}, ${pass.row.partNumber}`,
     givens: {
@@ -200,15 +185,13 @@ function candidate(need: Need, chosen: Chosen): Candidate {
       ...diodeGivens(need, diode, 1),
       Vbe_amp: vbeOf(amplifier, 1e-3, output.voltage / 2, 25),
       I_amp_min: LEAST_AMPLIFIER_CURRENT,
-      Vbe_max: vbeOf(pass.row, load.max, headroom, ambient.min) + VBE_SPREAD,
-      beta_min,
-      Tj_lim: deratedJunction(pass.row.Tj_max, policy),
+      ...ofPass,
       I_div: DIVIDER_CURRENT,
-      ...(limiter ? limiterThreshold(need, limiter, load.max / beta_min + LEAST_AMPLIFIER_CURRENT) : {}),
+      ...(limiter ? limiterThreshold(need, limiter, load.max / ofPass.beta_min + LEAST_AMPLIFIER_CURRENT) : {}),
       t_step: STEP_TIME,
     },
     build(worked, demands) {
-      if (!(beta_min > 0)) return neverConducts(need, pass.row)
+      if (!(ofPass.beta_min > 0)) return neverConducts(need, pass.row)
       const v = worked.value
       if (!(v('R3_max') > 1))
         return refuse(
@@ -226,10 +209,8 @@ function candidate(need: Need, chosen: Chosen): Candidate {
           'V',
           'The lowest output does not reach the reference diode. Take an operational amplifier, or a higher output.',
         )
-      const emitter = limiter ? 'sense' : 'out'
-      const small = { power: 2e-3, voltage: output.voltage }
       return assemble(need, {
-        topology: 'feedback',
+        ...LOOP,
         variant: chosen.name,
         worked,
         fitted: [
@@ -240,30 +221,7 @@ function candidate(need: Need, chosen: Chosen): Candidate {
             cooling: { thermalResistance: amplifier.thetaJA },
           }),
           fitDiode(need, diode, 'D1', 'reference diode', ['0', 'ref']),
-          fitResistor(
-            need,
-            {
-              id: 'R1',
-              role: 'divider, upper',
-              nodes: ['out', 'fb'],
-              ohms: v('R1'),
-              ...small,
-              tracking: DIVIDER_TRACKING,
-            },
-            demands,
-          ),
-          fitResistor(
-            need,
-            {
-              id: 'R2',
-              role: 'divider, lower',
-              nodes: ['fb', '0'],
-              ohms: v('R2'),
-              ...small,
-              tracking: DIVIDER_TRACKING,
-            },
-            demands,
-          ),
+          ...fitDivider(need, { ...DIVIDER, power: 2e-3, voltage: output.voltage }, worked, demands),
           fitResistor(
             need,
             {
@@ -289,49 +247,13 @@ function candidate(need: Need, chosen: Chosen): Candidate {
             },
             demands,
           ),
-          fitTransistor(need, pass.row, {
-            id: 'Q1',
-            role: chosen.darlington ? 'pass transistor (Darlington)' : 'pass transistor',
-            nodes: ['in', 'base', emitter],
-            cooling: pass.cooling,
-          }),
-          ...(limiter
-            ? fitLimiter(
-                need,
-                limiter,
-                { R_sc: v('R_sc'), P_sc: v('P_sc'), V_full: v('V_full') },
-                { transistor: 'Q3', resistor: 'R5' },
-                { base: 'base', sense: 'sense', out: 'out' },
-                demands,
-              )
-            : []),
-          fitCapacitor(need, {
-            id: 'C1',
-            role: 'output capacitor',
-            nodes: ['out', '0'],
-            farads: v('C_out'),
-            voltage: v('Vout_hi'),
-          }),
+          ...fitPass(need, pass, limiter, worked, demands),
+          fitOutputCapacitor(need, worked),
         ],
         mechanical: [heatsinkPart('HS1', pass.cooling, 'Q1')],
-        referenceSpread: (diode.vz.max - diode.vz.min) / (2 * (diode.vz.nominal + 0.65)),
-        guess: {
-          ref: diode.vz.nominal,
-          fb: v('V_cmp'),
-          base: output.voltage + v('Vbe_max') + (limiter ? SENSED : 0),
-          sense: output.voltage + SENSED,
-          out: output.voltage,
-        },
-        assumptions: [
-          'Divider resistors are of one type and follow each other within 25 ppm/K (common practice, no source).',
-        ],
-        cautions: [
-          'A pass transistor that fails shorted, or an open lower divider resistor, puts up to the whole input on the load.',
-        ],
-        notEvaluated: ['loopStability'],
-        follows: ['base', 'sense'],
-        divides: ['fb'],
-        mayNotStart: true,
+        referenceSpread: diodeSpread(diode, diode.vz.nominal + 0.65),
+        guess: loopGuess(need, worked, chosen.limited, { ref: diode.vz.nominal, fb: v('V_cmp') }),
+        assumptions: [DIVIDER_ASSUMPTION],
       })
     },
   }

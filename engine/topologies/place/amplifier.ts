@@ -1,8 +1,7 @@
 /** Operational amplifiers as error amplifiers. */
-import { deratedJunction } from '../../parts/derating/index.ts'
 import { type AmplifierRow, placeAmplifier } from '../../parts/op-amp/index.ts'
 import type { Need } from '../define.ts'
-import { type Fitted, provenance } from './fitted.ts'
+import { type Fitted, junctionLimit, provenance } from './fitted.ts'
 
 /** Nodes are [non-inverting, inverting, output, positive supply, negative supply]. */
 export function fitAmplifier(
@@ -13,7 +12,6 @@ export function fitAmplifier(
   nodes: readonly [string, string, string, string, string],
 ): Fitted {
   const { policy } = need
-  const junction = deratedJunction(row.junctionMax, policy)
   const [plus, , , vP, vM] = nodes
   return {
     part: {
@@ -42,15 +40,7 @@ export function fitAmplifier(
           inFault: () => 0,
           sense: 'min',
         },
-        {
-          quantity: 'junction',
-          unit: '°C',
-          measure: { of: 'junction' },
-          rating: row.junctionMax,
-          derated: () => junction,
-          inFault: () => row.junctionMax,
-          sense: 'max',
-        },
+        junctionLimit(row.junctionMax, policy),
       ],
       ...provenance(row),
     },

@@ -1,6 +1,7 @@
 /** Output and compensation capacitors: open at DC, but bought, placed and rated. */
-import { pickCapacitor } from '../../parts/capacitor/index.ts'
+import { pickCapacitor, placeCapacitor } from '../../parts/capacitor/index.ts'
 import type { Need, Refusal } from '../define.ts'
+import type { Worked } from '../working.ts'
 import { type Fitted, provenance, refuse } from './fitted.ts'
 
 export interface CapacitorPlace {
@@ -44,7 +45,22 @@ export function fitCapacitor(need: Need, place: CapacitorPlace): Fitted | Refusa
       ],
       ...provenance(row),
     },
-    elements: [{ kind: 'capacitor', id, nodes, part: id, farads: row.farads, esr: row.esr }],
+    elements: placeCapacitor(row, id, nodes).elements,
+    // Open at DC: how it strays moves no figure, and each tolerance would cost solves at every corner.
     tolerances: [],
   }
 }
+
+/** The capacitor across the load: of `C_out` of the working, or of `farads` where the circuit needs more. */
+export const fitOutputCapacitor = (
+  need: Need,
+  worked: Worked,
+  farads: number = worked.value('C_out'),
+): Fitted | Refusal =>
+  fitCapacitor(need, {
+    id: 'C1',
+    role: 'output capacitor',
+    nodes: ['out', '0'],
+    farads,
+    voltage: worked.value('Vout_hi'),
+  })

@@ -1,9 +1,10 @@
 /** Reference diodes. */
-import { type DiodeRow, diodesFor, findDiode, placeDiode } from '../../parts/reference-diode/index.ts'
+import { type DiodeRow, diodePowerAt, diodesFor, findDiode, placeDiode } from '../../parts/reference-diode/index.ts'
 import { deratedJunction } from '../../parts/derating/index.ts'
 import type { Need } from '../define.ts'
 import type { Given } from '../working.ts'
-import { type Fitted, provenance } from './fitted.ts'
+import { type Fitted, junctionLimit, provenance } from './fitted.ts'
+import { pinnedRows } from './pinned.ts'
 
 /** Anode first. */
 export function fitDiode(
@@ -29,9 +30,10 @@ export function fitDiode(
           quantity: 'power',
           unit: 'W',
           measure: { of: 'power' },
-          rating: Math.min(row.power, row.junctionMax / row.thermalResistance),
-          derated: (ambient) => Math.min(row.power, (junction - ambient) / row.thermalResistance),
-          inFault: (ambient) => Math.min(row.power, (row.junctionMax - ambient) / row.thermalResistance),
+          // in still air at 0 °C
+          rating: diodePowerAt(row, 0),
+          derated: (ambient) => diodePowerAt(row, ambient, junction),
+          inFault: (ambient) => diodePowerAt(row, ambient),
           sense: 'max',
         },
         {
@@ -43,15 +45,7 @@ export function fitDiode(
           inFault: () => row.currentMax,
           sense: 'max',
         },
-        {
-          quantity: 'junction',
-          unit: '°C',
-          measure: { of: 'junction' },
-          rating: row.junctionMax,
-          derated: () => junction,
-          inFault: () => row.junctionMax,
-          sense: 'max',
-        },
+        junctionLimit(row.junctionMax, need.policy),
       ],
       ...provenance(row),
     },
@@ -59,19 +53,21 @@ export function fitDiode(
   }
 }
 
-/** Watts that the diode may take at this ambient under the policy. */
-export function diodeAllowance(need: Need, row: DiodeRow, ambient = need.requirements.ambient.max): number {
-  return Math.max(
-    0,
-    Math.min(row.power, (deratedJunction(row.junctionMax, need.policy) - ambient) / row.thermalResistance),
-  )
-}
+/** Watts that the diode may take at the hottest ambient under the policy. */
+export const diodeAllowance = (need: Need, row: DiodeRow): number =>
+  diodePowerAt(row, need.requirements.ambient.max, deratedJunction(row.junctionMax, need.policy))
+
+/** How far a diode's nominal voltage lies from `volts`, as a fraction of these. */
+export const diodeMiss = (row: DiodeRow, volts: number): number => Math.abs(row.vz.nominal / volts - 1)
+
+/** Half of the spread of the diode at its test current, as a fraction of the volts that it holds, alone or with a junction. */
+export const diodeSpread = (row: DiodeRow, held: number = row.vz.nominal): number =>
+  (row.vz.max - row.vz.min) / (2 * held)
 
 /** Diodes of which some sample lies within `spread` (a fraction) of `volts`, or the one that is pinned. */
 export function diodesNear(need: Need, id: string, volts: number, spread: number): DiodeRow[] {
-  const pinned = need.pins[id]
-  const row = typeof pinned === 'string' ? findDiode(pinned) : undefined
-  if (row) return [row]
+  const pinned = pinnedRows(need, id, findDiode)
+  if (pinned && pinned.length > 0) return pinned
   return diodesFor({
     vzMin: volts * (1 - spread),
     vzMax: volts * (1 + spread),

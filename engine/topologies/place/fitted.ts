@@ -1,7 +1,8 @@
 /** A bought part set into a design: what it is, what the solver sees of it, what may stray, what it must not exceed. */
 import type { Element } from '../../devices/elements.ts'
 import type { Sourced, Tolerance } from '../../parts/define.ts'
-import type { DesignPart, Refusal } from '../define.ts'
+import { type DeratingPolicy, deratedJunction } from '../../parts/derating/index.ts'
+import type { DesignPart, Limit, Refusal } from '../define.ts'
 
 export interface Fitted {
   readonly part: DesignPart
@@ -14,6 +15,20 @@ export function provenance(row: Sourced): Pick<DesignPart, 'source' | 'confidenc
   const memory = row.memoryFields.length > 0 ? `from memory: ${row.memoryFields.join(', ')}` : ''
   const note = [row.note, memory].filter(Boolean).join('; ')
   return { source: row.source, confidence: row.confidence, ...(note ? { note } : {}) }
+}
+
+/** The junction stays below its maximum, in °C; by how much in service is the policy's to say. */
+export function junctionLimit(junctionMax: number, policy: DeratingPolicy): Limit {
+  const derated = deratedJunction(junctionMax, policy)
+  return {
+    quantity: 'junction',
+    unit: '°C',
+    measure: { of: 'junction' },
+    rating: junctionMax,
+    derated: () => derated,
+    inFault: () => junctionMax,
+    sense: 'max',
+  }
 }
 
 export const refuse = (

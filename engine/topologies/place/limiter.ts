@@ -1,15 +1,21 @@
 /** The current limiter: a sense resistor in the emitter lead and a transistor that steals the pass transistor's base drive. */
 import { type TransistorRow, VBE_SPREAD, findTransistor, vbeAt } from '../../parts/transistor/index.ts'
 import type { Demands, Need, Refusal } from '../define.ts'
-import type { Given, Step } from '../working.ts'
+import type { Given, Step, Worked } from '../working.ts'
 import type { Fitted } from './fitted.ts'
+import { pinnedNumber } from './pinned.ts'
 import { fitResistor } from './resistor.ts'
 import { fitTransistor } from './transistor.ts'
 
+/** Part ids of the transistor that limits and of its sense resistor. */
+export interface LimiterIds {
+  readonly transistor: string
+  readonly resistor: string
+}
+
 /** The small transistor that limits: it carries base drive only. */
-export function limiterRow(need: Need, id: string): TransistorRow {
-  const pinned = need.pins[id]
-  const row = findTransistor(typeof pinned === 'string' ? pinned : 'BC337-25')
+function limiterRow(need: Need, id: string): TransistorRow {
+  const row = findTransistor(pinnedNumber(need, id) ?? 'BC337-25')
   if (!row) throw new Error('place/limiter: the limiting transistor is not in the list')
   return row
 }
@@ -18,27 +24,23 @@ export function limiterRow(need: Need, id: string): TransistorRow {
  * Threshold of the limiter: least where it must not bite yet (hot, low sample, a twentieth of the drive), most where it
  * holds the short (cold, high sample, all of the drive). Volts; `drive` in amperes.
  */
-export function limiterThreshold(need: Need, row: TransistorRow, drive: number): { V_on: number; V_full: number } {
+export function limiterThreshold(need: Need, ids: LimiterIds, drive: number): { V_on: number; V_full: number } {
   const { ambient } = need.requirements
+  const row = limiterRow(need, ids.transistor)
   return {
     V_on: vbeAt(row.model, drive / 20, 1, ambient.max) - VBE_SPREAD,
     V_full: vbeAt(row.model, drive, 1, ambient.min) + VBE_SPREAD,
   }
 }
 
-export function fitLimiter(
-  need: Need,
-  row: TransistorRow,
-  values: { R_sc: number; P_sc: number; V_full: number },
-  ids: { transistor: string; resistor: string },
-  nodes: { base: string; sense: string; out: string },
-  demands: Demands,
-): (Fitted | Refusal)[] {
+/** The limiting transistor, then its sense resistor from node `sense` to `out`; it steals from node `base`. */
+export function fitLimiter(need: Need, ids: LimiterIds, worked: Worked, demands: Demands): (Fitted | Refusal)[] {
+  const row = limiterRow(need, ids.transistor)
   return [
     fitTransistor(need, row, {
       id: ids.transistor,
       role: 'current limiter',
-      nodes: [nodes.base, nodes.sense, nodes.out],
+      nodes: ['base', 'sense', 'out'],
       cooling: { thermalResistance: row.thetaJA },
     }),
     fitResistor(
@@ -46,11 +48,11 @@ export function fitLimiter(
       {
         id: ids.resistor,
         role: 'current sense resistor',
-        nodes: [nodes.sense, nodes.out],
-        ohms: values.R_sc,
+        nodes: ['sense', 'out'],
+        ohms: worked.value('R_sc'),
         power: 0,
         voltage: 0,
-        fault: { power: values.P_sc, voltage: values.V_full },
+        fault: { power: worked.value('P_sc'), voltage: worked.value('V_full') },
       },
       demands,
     ),

@@ -1,8 +1,7 @@
 /** Shunt reference ICs. */
-import { deratedJunction } from '../../parts/derating/index.ts'
 import { type ReferenceRow, placeReference } from '../../parts/shunt-reference/index.ts'
 import type { Need } from '../define.ts'
-import { type Fitted, provenance } from './fitted.ts'
+import { type Fitted, junctionLimit, provenance } from './fitted.ts'
 
 /** Nodes are [cathode, anode, ref]; without a ref the part is used at its own reference voltage. */
 export function fitReference(
@@ -12,7 +11,6 @@ export function fitReference(
   role: string,
   nodes: readonly [cathode: string, anode: string, ref?: string],
 ): Fitted {
-  const junction = deratedJunction(row.junctionMax, need.policy)
   const cathodeCurrent = { of: 'current', element: id, terminal: 0 } as const
   return {
     part: {
@@ -42,15 +40,7 @@ export function fitReference(
           inFault: () => 0,
           sense: 'min',
         },
-        {
-          quantity: 'junction',
-          unit: '°C',
-          measure: { of: 'junction' },
-          rating: row.junctionMax,
-          derated: () => junction,
-          inFault: () => row.junctionMax,
-          sense: 'max',
-        },
+        junctionLimit(row.junctionMax, need.policy),
         ...(row.adjustable
           ? [
               {
@@ -71,9 +61,12 @@ export function fitReference(
   }
 }
 
-/** Half of the reference's own spread as a fraction: grade at 25 °C and tempco over the ambient. */
-export function referenceSpread(need: Need, row: ReferenceRow): number {
+/** Kelvin from 25 °C, where the grade holds, to the end of the ambient farther from it: so far the tempco counts. */
+export function ambientReach(need: Need): number {
   const { ambient } = need.requirements
-  const reach = Math.max(Math.abs(ambient.max - 25), Math.abs(ambient.min - 25))
-  return (row.vref.max - row.vref.min) / (2 * row.vref.nominal) + row.tempco.max * reach
+  return Math.max(Math.abs(ambient.max - 25), Math.abs(ambient.min - 25))
 }
+
+/** Half of the reference's own spread as a fraction: grade at 25 °C and tempco over the ambient. */
+export const referenceSpread = (need: Need, row: ReferenceRow): number =>
+  (row.vref.max - row.vref.min) / (2 * row.vref.nominal) + row.tempco.max * ambientReach(need)

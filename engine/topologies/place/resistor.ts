@@ -3,7 +3,7 @@ import { type ResistorRow, pickResistor, placeResistor, resistorPowerAt } from '
 import { type SeriesName } from '../../requirements/study.ts'
 import { preferredAbove, preferredBelow, preferredNearest } from '../../units/index.ts'
 import type { Demands, Limit, Need, Refusal } from '../define.ts'
-import type { Chooser } from '../working.ts'
+import type { Chooser, Worked } from '../working.ts'
 import { type Fitted, provenance, refuse } from './fitted.ts'
 
 export interface ResistorPlace {
@@ -20,8 +20,9 @@ export interface ResistorPlace {
   readonly tracking?: number
 }
 
-/** Divider pairs of one type and make follow each other this closely over temperature (common practice, no source). */
-export const DIVIDER_TRACKING = 25e-6
+/** Divider pairs of one type and make follow each other this closely over temperature, 1/K (common practice, no source). */
+const DIVIDER_TRACKING = 25e-6
+export const DIVIDER_ASSUMPTION = `Divider resistors are of one type and follow each other within ${DIVIDER_TRACKING * 1e6} ppm/K (common practice, no source).`
 
 export function fitResistor(need: Need, place: ResistorPlace, demands: Demands): Fitted | Refusal {
   const { requirements, policy } = need
@@ -80,6 +81,26 @@ export function fitResistor(need: Need, place: ResistorPlace, demands: Demands):
     elements: placed.elements,
     tolerances: placed.tolerances,
   }
+}
+
+/** Part ids of the two resistors, which are their symbols in the working too. */
+export interface DividerIds {
+  readonly upper: string
+  readonly lower: string
+}
+
+export interface DividerPlace extends DividerIds {
+  /** Worst watts and volts by hand, of either. */
+  readonly power: number
+  readonly voltage: number
+}
+
+/** The divider from output to ground with its tap at `fb`, upper resistor first. */
+export function fitDivider(need: Need, place: DividerPlace, worked: Worked, demands: Demands): (Fitted | Refusal)[] {
+  const { power, voltage } = place
+  const one = (id: string, role: string, nodes: readonly [string, string]): Fitted | Refusal =>
+    fitResistor(need, { id, role, nodes, ohms: worked.value(id), power, voltage, tracking: DIVIDER_TRACKING }, demands)
+  return [one(place.upper, 'divider, upper', ['out', 'fb']), one(place.lower, 'divider, lower', ['fb', '0'])]
 }
 
 function resistorLimits(row: ResistorRow, need: Need, [plus, minus]: readonly [string, string]): Limit[] {

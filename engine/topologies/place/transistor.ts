@@ -1,9 +1,15 @@
 /** Transistors and what cools them. */
 import { deratedJunction } from '../../parts/derating/index.ts'
 import { type HeatsinkRow, interfaceResistance, pickHeatsink } from '../../parts/heatsink/index.ts'
-import { type TransistorRow, TRANSISTORS, placeTransistor, soaCurrent } from '../../parts/transistor/index.ts'
+import {
+  type TransistorRow,
+  headlinePower,
+  placeTransistor,
+  soaCurrent,
+  transistors,
+} from '../../parts/transistor/index.ts'
 import type { DesignPart, Limit, Need, Refusal } from '../define.ts'
-import { type Fitted, provenance, refuse } from './fitted.ts'
+import { type Fitted, junctionLimit, provenance, refuse } from './fitted.ts'
 
 /** How a transistor sheds its heat: junction to ambient in K/W, with a heatsink where it has one. */
 export interface Cooling {
@@ -37,22 +43,13 @@ export function fitTransistor(need: Need, row: TransistorRow, place: TransistorP
 
 function transistorLimits(need: Need, row: TransistorRow, place: TransistorPlace): Limit[] {
   const { policy, requirements } = need
-  const junction = deratedJunction(row.Tj_max, policy)
   const [collector, , emitter] = place.nodes
   // The case is cooler than the junction by the heat through RthJC; where the sheet has none, the junction stands for it.
   const caseOf = (Tj: number, power: number): number => Tj - power * (row.thetaJC ?? 0)
   const carrier = row.darlington ? `${place.id}.output` : place.id
   const collectorCurrent = { of: 'current', element: carrier, terminal: 0 } as const
   return [
-    {
-      quantity: 'junction',
-      unit: '°C',
-      measure: { of: 'junction' },
-      rating: row.Tj_max,
-      derated: () => junction,
-      inFault: () => row.Tj_max,
-      sense: 'max',
-    },
+    junctionLimit(row.Tj_max, policy),
     {
       quantity: 'voltage',
       unit: 'V',
@@ -103,17 +100,16 @@ export interface PassChoice {
  */
 export function passTransistors(need: Need, id: string, ask: PassNeed, darlington: boolean): PassChoice[] {
   const pinned = need.pins[id]
-  const rows = TRANSISTORS.filter(
-    (row) =>
-      row.polarity === 'npn' && row.darlington === darlington && (pinned === undefined || row.partNumber === pinned),
-  ).toSorted(
-    (a, b) =>
-      size(a) - size(b) ||
-      a.Ic_max - b.Ic_max ||
-      a.VCEO - b.VCEO ||
-      // of one type, the group of more gain: it asks less of what drives it
-      (b.gainGroup ?? '').localeCompare(a.gainGroup ?? ''),
-  )
+  const rows = transistors({ polarity: 'npn', darlington })
+    .filter((row) => pinned === undefined || row.partNumber === pinned)
+    .toSorted(
+      (a, b) =>
+        headlinePower(a) - headlinePower(b) ||
+        a.Ic_max - b.Ic_max ||
+        a.VCEO - b.VCEO ||
+        // of one type, the group of more gain: it asks less of what drives it
+        (b.gainGroup ?? '').localeCompare(a.gainGroup ?? ''),
+    )
   const { policy } = need
   const bears = rows.filter(
     (row) => row.VCEO * policy.transistorVoltage >= ask.voltage && row.Ic_max * policy.transistorCurrent >= ask.current,
@@ -126,9 +122,6 @@ export function passTransistors(need: Need, id: string, ask: PassNeed, darlingto
   const closest = (bears.length > 0 ? bears : rows).at(-1)
   return closest ? [{ row: closest, cooling: largestCooling(need, closest) }] : []
 }
-
-/** Watts that the package sheds says how large it is. */
-const size = (row: TransistorRow): number => row.Pcase ?? row.Pambient
 
 /** The least cooling that keeps the junction within its derated limit in service and its maximum in a fault. */
 function coolingFor(need: Need, row: TransistorRow, ask: PassNeed): Cooling | undefined {

@@ -5,12 +5,21 @@ import { largestGain, leastGain, vbeOf } from '../../parts/transistor/index.ts'
 import { assemble } from '../assemble.ts'
 import { OUTPUT_CAPACITOR, REQUIRED, STEP_GIVEN, STEP_TIME, requiredGivens } from '../common.ts'
 import type { Candidate, Need, Refusal, Variant } from '../define.ts'
-import { fitCapacitor } from '../place/capacitor.ts'
-import { DIODE_GIVENS, diodeGivens, diodesNear, fitDiode, leastDiodeCurrent } from '../place/diode.ts'
+import { fitOutputCapacitor } from '../place/capacitor.ts'
+import {
+  DIODE_GIVENS,
+  diodeGivens,
+  diodeMiss,
+  diodeSpread,
+  diodesNear,
+  fitDiode,
+  leastDiodeCurrent,
+} from '../place/diode.ts'
 import { refuse } from '../place/fitted.ts'
-import { LIMITER_GIVENS, fitLimiter, limiterRow, limiterSteps, limiterThreshold } from '../place/limiter.ts'
+import { LIMITER_GIVENS, type LimiterIds, limiterSteps, limiterThreshold } from '../place/limiter.ts'
+import { fitPass, guessLimit, passNeed } from '../place/pass.ts'
 import { fitResistor } from '../place/resistor.ts'
-import { type PassChoice, fitTransistor, heatsinkPart, neverConducts, passTransistors } from '../place/transistor.ts'
+import { type PassChoice, heatsinkPart, neverConducts, passTransistors } from '../place/transistor.ts'
 import { defineWorking } from '../working.ts'
 import { BARE_OUTPUT, FOLLOWER, PASS_GIVENS, SENSED_OUTPUT, UNLIMITED_SHORT } from './steps.ts'
 
@@ -19,6 +28,8 @@ const REACH = 0.05
 
 /** Collector-emitter voltage at which gain is read for sizing; the corners have the real one. */
 const GAIN_VCE = 5
+
+const LIMITER: LimiterIds = { transistor: 'Q2', resistor: 'R2' }
 
 interface Kind {
   readonly name: string
@@ -32,7 +43,7 @@ export function followerVariant(kind: Kind): Variant {
     `series-pass, ${kind.name}`,
     [...REQUIRED, ...DIODE_GIVENS, ...PASS_GIVENS, ...(kind.limited ? LIMITER_GIVENS : []), STEP_GIVEN],
     [
-      ...(kind.limited ? [...limiterSteps('R2'), ...SENSED_OUTPUT] : BARE_OUTPUT),
+      ...(kind.limited ? [...limiterSteps(LIMITER.resistor), ...SENSED_OUTPUT] : BARE_OUTPUT),
       ...FOLLOWER,
       ...(kind.limited ? [] : UNLIMITED_SHORT),
       ...OUTPUT_CAPACITOR,
@@ -50,39 +61,25 @@ export function followerVariant(kind: Kind): Variant {
 function candidates(need: Need, kind: Kind): Candidate[] | Refusal {
   const { input, output, load } = need.requirements
   const lowest = output.voltage * (1 - output.tolerance)
-  const ask = { power: (input.max - lowest) * load.max, voltage: input.max, current: load.max }
-  const limiter = kind.limited ? sizeLimiter(need) : undefined
-  const passes = passTransistors(
-    need,
-    'Q1',
-    limiter ? { ...ask, current: limiter.current, faultPower: input.max * limiter.current } : ask,
-    kind.darlington,
-  )
+  const limit = kind.limited ? guessLimit(need, LIMITER) : undefined
+  const passes = passTransistors(need, 'Q1', passNeed(need, lowest, limit?.current), kind.darlington)
   if (passes.length === 0) return refuse('parts.mounting', 1, 0, '1', 'The list holds no pass transistor of this kind.')
   return passes.slice(0, 2).flatMap((pass) => {
     const Vbe = vbeOf(pass.row, load.nominal, Math.max(1, input.nominal - output.voltage), 25)
-    const sense = limiter ? (limiter.V_on * load.nominal) / load.max : 0
+    const sense = limit ? (limit.V_on * load.nominal) / load.max : 0
     const wanted = output.voltage + Vbe + sense
-    const miss = (row: DiodeRow): number => Math.abs(row.vz.nominal / wanted - 1)
     return diodesNear(need, 'D1', wanted, output.tolerance + REACH)
-      .toSorted((a, b) => miss(a) - miss(b))
+      .toSorted((a, b) => diodeMiss(a, wanted) - diodeMiss(b, wanted))
       .slice(0, 4)
       .flatMap((row) => [1, 3].map((factor) => candidate(need, kind, pass, row, factor, Vbe)))
   })
-}
-
-/** First guess of the limited current, before a feed resistor is known: the threshold over the resistor for full load. */
-function sizeLimiter(need: Need): { current: number; V_on: number } {
-  const { load } = need.requirements
-  const { V_on, V_full } = limiterThreshold(need, limiterRow(need, 'Q2'), Math.max(load.max / 30, 1e-3))
-  return { current: ((load.max * V_full) / V_on) * 1.12, V_on }
 }
 
 function candidate(need: Need, kind: Kind, pass: PassChoice, row: DiodeRow, factor: number, Vbe: number): Candidate {
   const { requirements, policy } = need
   const { input, load, ambient } = requirements
   const beta_min = leastGain(pass.row, load.max, GAIN_VCE, ambient.min)
-  const limiter = kind.limited ? limiterRow(need, 'Q2') : undefined
+  const limiter = kind.limited ? LIMITER : undefined
   const drive = load.max / (beta_min + 1) + leastDiodeCurrent(row) * factor
   return {
     label: `${pass.row.partNumber} with ${row.partNumber}`,
@@ -107,7 +104,6 @@ function candidate(need: Need, kind: Kind, pass: PassChoice, row: DiodeRow, fact
           'V',
           `The reference diode may hold ${row.vz.max} V, so an input of ${input.min} V leaves nothing to feed it through a resistor. Raise the lowest input.`,
         )
-      const emitter = limiter ? 'sense' : 'out'
       return assemble(need, {
         topology: 'series-pass',
         variant: kind.name,
@@ -127,32 +123,11 @@ function candidate(need: Need, kind: Kind, pass: PassChoice, row: DiodeRow, fact
             demands,
           ),
           fitDiode(need, row, 'D1', 'reference diode', ['0', 'base']),
-          fitTransistor(need, pass.row, {
-            id: 'Q1',
-            role: kind.darlington ? 'pass transistor (Darlington)' : 'pass transistor',
-            nodes: ['in', 'base', emitter],
-            cooling: pass.cooling,
-          }),
-          ...(limiter
-            ? fitLimiter(
-                need,
-                limiter,
-                { R_sc: v('R_sc'), P_sc: v('P_sc'), V_full: v('V_full') },
-                { transistor: 'Q2', resistor: 'R2' },
-                { base: 'base', sense: 'sense', out: 'out' },
-                demands,
-              )
-            : []),
-          fitCapacitor(need, {
-            id: 'C1',
-            role: 'output capacitor',
-            nodes: ['out', '0'],
-            farads: v('C_out'),
-            voltage: v('Vout_hi'),
-          }),
+          ...fitPass(need, pass, limiter, worked, demands),
+          fitOutputCapacitor(need, worked),
         ],
         mechanical: [heatsinkPart('HS1', pass.cooling, 'Q1')],
-        referenceSpread: (row.vz.max - row.vz.min) / (2 * row.vz.nominal),
+        referenceSpread: diodeSpread(row),
         guess: {
           base: row.vz.nominal,
           sense: row.vz.nominal - Vbe,

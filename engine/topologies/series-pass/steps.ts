@@ -1,16 +1,12 @@
 /** Steps that every series-pass variant shares. */
+import { BASE_CURRENT, JUNCTION_GIVEN, LEAST_GAIN_GIVEN, coolingStep } from '../common.ts'
 import type { Given, Step } from '../working.ts'
 
 export const PASS_GIVENS: readonly Given[] = [
   { is: 'Vbe', unit: 'V', quantity: 'Base-emitter voltage at nominal load', source: 'transistor model, 25 °C' },
-  {
-    is: 'beta_min',
-    unit: '1',
-    quantity: 'Least current gain at full load',
-    source: 'transistor model, lowest gain, coldest',
-  },
+  LEAST_GAIN_GIVEN,
   { is: 'beta_max', unit: '1', quantity: 'Largest current gain', source: 'transistor model, highest gain, hottest' },
-  { is: 'Tj_lim', unit: '°C', quantity: 'Allowed junction temperature', source: 'data sheet and derating policy' },
+  JUNCTION_GIVEN,
 ]
 
 /** The output of a bare follower. */
@@ -40,13 +36,7 @@ export const SENSED_OUTPUT: readonly Step[] = [
 
 /** The follower: base current, feed resistor, heat, cooling. */
 export const FOLLOWER: readonly Step[] = [
-  {
-    is: 'IB_max',
-    unit: 'A',
-    quantity: 'Largest base current',
-    from: 'Iout_max / (beta_min + 1)',
-    source: 'emitter follower, IE = (beta + 1)·IB',
-  },
+  BASE_CURRENT,
   {
     is: 'Rs_max',
     unit: 'Ω',
@@ -107,13 +97,7 @@ export const FOLLOWER: readonly Step[] = [
     from: '(Vin_max - Vout_lo) * Iout_max',
     source: 'S. Franco, Design with Operational Amplifiers, ch. 11 (P = (VI - VO)·IO)',
   },
-  {
-    is: 'theta_max',
-    unit: 'K/W',
-    quantity: 'Largest thermal resistance, junction to ambient',
-    from: '(Tj_lim - Ta_max) / P_pass',
-    source: 'A. S. Sedra and K. C. Smith, Microelectronic Circuits, Example 14.4',
-  },
+  coolingStep('P_pass'),
   {
     is: 'efficiency',
     unit: '%',

@@ -1,16 +1,25 @@
 /** Diode and transistor: the transistor takes the shunt current, the diode only its base current. */
 import { deratedJunction } from '../../parts/derating/index.ts'
 import type { DiodeRow } from '../../parts/reference-diode/index.ts'
-import { leastGain, vbeOf } from '../../parts/transistor/index.ts'
+import { VBE_SPREAD, leastGain, vbeOf } from '../../parts/transistor/index.ts'
 import { assemble } from '../assemble.ts'
-import { OUTPUT_CAPACITOR, REQUIRED, STEP_GIVEN, STEP_TIME, requiredGivens } from '../common.ts'
+import {
+  JUNCTION_GIVEN,
+  OUTPUT_CAPACITOR,
+  REQUIRED,
+  STEP_GIVEN,
+  STEP_TIME,
+  coolingStep,
+  requiredGivens,
+} from '../common.ts'
 import type { Candidate, Need, Refusal, Variant } from '../define.ts'
-import { fitCapacitor } from '../place/capacitor.ts'
-import { DIODE_GIVENS, diodeGivens, diodesNear, fitDiode } from '../place/diode.ts'
+import { fitOutputCapacitor } from '../place/capacitor.ts'
+import { DIODE_GIVENS, diodeGivens, diodeMiss, diodeSpread, diodesNear, fitDiode } from '../place/diode.ts'
 import { refuse } from '../place/fitted.ts'
 import { fitResistor } from '../place/resistor.ts'
 import { type PassChoice, fitTransistor, heatsinkPart, passTransistors } from '../place/transistor.ts'
 import { defineWorking } from '../working.ts'
+import { RS_LOWEST, RS_SHORTED, fitSeriesResistor } from './steps.ts'
 
 const REACH = 0.05
 /** The transistor keeps at least this much current, so that it regulates (common practice, no source). */
@@ -34,7 +43,7 @@ const working = defineWorking(
       quantity: 'Least current gain of the shunt transistor',
       source: 'transistor model, lowest gain, coldest',
     },
-    { is: 'Tj_lim', unit: '°C', quantity: 'Allowed junction temperature', source: 'data sheet and derating policy' },
+    JUNCTION_GIVEN,
     { is: 'Ish_min', unit: 'A', quantity: 'Least shunt current', source: 'common practice, no source' },
     STEP_GIVEN,
   ],
@@ -80,13 +89,7 @@ const working = defineWorking(
       source: 'IEC 60063',
       why: 'Rounded down, so that the shunt element stays fed.',
     },
-    {
-      is: 'Rs_lo',
-      unit: 'Ω',
-      quantity: 'Series resistor at its lowest',
-      from: 'Rs * (1 - tol_R)',
-      source: 'common practice, no source',
-    },
+    RS_LOWEST,
     {
       is: 'Ish_max',
       unit: 'A',
@@ -101,13 +104,7 @@ const working = defineWorking(
       from: '(Vz_hi + Vbe) * Ish_max',
       source: 'S. L. Kakani and K. C. Bhandari, Electronic Devices and Circuits, Example 4.13',
     },
-    {
-      is: 'theta_max',
-      unit: 'K/W',
-      quantity: 'Largest thermal resistance, junction to ambient',
-      from: '(Tj_lim - Ta_max) / P_shunt',
-      source: 'A. S. Sedra and K. C. Smith, Microelectronic Circuits, Example 14.4',
-    },
+    coolingStep('P_shunt'),
     {
       is: 'Iz_max',
       unit: 'A',
@@ -129,13 +126,7 @@ const working = defineWorking(
       from: '(Vin_max - Vz_lo - Vbe)^2 / Rs_lo',
       source: "Joule's law",
     },
-    {
-      is: 'P_short',
-      unit: 'W',
-      quantity: 'Series resistor heat, output shorted',
-      from: 'Vin_max^2 / Rs_lo',
-      source: "Joule's law",
-    },
+    RS_SHORTED,
     {
       is: 'efficiency',
       unit: '%',
@@ -168,11 +159,10 @@ function candidates(need: Need): Candidate[] | Refusal {
   if (passes.length === 0) return refuse('parts.mounting', 1, 0, '1', 'The list holds no transistor of this kind.')
   return passes.slice(0, 1).flatMap((pass) => {
     const Vbe = vbeOf(pass.row, Math.max(current / 2, LEAST_SHUNT_CURRENT), output.voltage, 25)
-    const Vbe_hi = vbeOf(pass.row, current, output.voltage, ambient.min) + 0.03
+    const Vbe_hi = vbeOf(pass.row, current, output.voltage, ambient.min) + VBE_SPREAD
     const wanted = output.voltage - Vbe
-    const miss = (row: DiodeRow): number => Math.abs(row.vz.nominal / wanted - 1)
     return diodesNear(need, 'D1', wanted, output.tolerance + REACH)
-      .toSorted((a, b) => miss(a) - miss(b))
+      .toSorted((a, b) => diodeMiss(a, wanted) - diodeMiss(b, wanted))
       .slice(0, 5)
       .map((row) => candidate(need, pass, row, { Vbe, Vbe_hi, current }))
   })
@@ -185,7 +175,7 @@ function candidate(
   at: { Vbe: number; Vbe_hi: number; current: number },
 ): Candidate {
   const { requirements, policy } = need
-  const { input, output, ambient, limits } = requirements
+  const { input, output, ambient } = requirements
   return {
     label: `${pass.row.partNumber} with ${row.partNumber}`,
     givens: {
@@ -213,19 +203,7 @@ function candidate(
         variant: 'transistor-boosted',
         worked,
         fitted: [
-          fitResistor(
-            need,
-            {
-              id: 'R1',
-              role: 'series resistor',
-              nodes: ['in', 'out'],
-              ohms: v('Rs'),
-              power: v('P_Rs'),
-              voltage: input.max - v('Vz_lo'),
-              ...(limits.survivesShort ? { fault: { power: v('P_short'), voltage: input.max } } : {}),
-            },
-            demands,
-          ),
+          fitSeriesResistor(need, worked, v('Vz_lo'), demands),
           fitDiode(need, row, 'D1', 'reference diode', ['base', 'out']),
           fitTransistor(need, pass.row, {
             id: 'Q1',
@@ -245,16 +223,10 @@ function candidate(
             },
             demands,
           ),
-          fitCapacitor(need, {
-            id: 'C1',
-            role: 'output capacitor',
-            nodes: ['out', '0'],
-            farads: v('C_out'),
-            voltage: v('Vout_hi'),
-          }),
+          fitOutputCapacitor(need, worked),
         ],
         mechanical: [heatsinkPart('HS1', pass.cooling, 'Q1')],
-        referenceSpread: (row.vz.max - row.vz.min) / (2 * output.voltage),
+        referenceSpread: diodeSpread(row, output.voltage),
         guess: { out: row.vz.nominal + at.Vbe, base: at.Vbe },
         assumptions: [],
         cautions: [

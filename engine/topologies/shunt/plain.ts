@@ -3,12 +3,20 @@ import type { DiodeRow } from '../../parts/reference-diode/index.ts'
 import { assemble } from '../assemble.ts'
 import { OUTPUT_CAPACITOR, REQUIRED, STEP_GIVEN, STEP_TIME, requiredGivens } from '../common.ts'
 import type { Candidate, Need, Variant } from '../define.ts'
-import { fitCapacitor } from '../place/capacitor.ts'
-import { DIODE_GIVENS, diodeAllowance, diodeGivens, diodesNear, fitDiode, leastDiodeCurrent } from '../place/diode.ts'
+import { fitOutputCapacitor } from '../place/capacitor.ts'
+import {
+  DIODE_GIVENS,
+  diodeAllowance,
+  diodeGivens,
+  diodeMiss,
+  diodeSpread,
+  diodesNear,
+  fitDiode,
+  leastDiodeCurrent,
+} from '../place/diode.ts'
 import { refuse } from '../place/fitted.ts'
-import { fitResistor } from '../place/resistor.ts'
 import { defineWorking } from '../working.ts'
-import { SERIES_RESISTOR } from './steps.ts'
+import { SERIES_RESISTOR, fitSeriesResistor } from './steps.ts'
 
 const working = defineWorking(
   'shunt, plain diode',
@@ -37,8 +45,7 @@ function candidates(need: Need): Candidate[] {
     const { Iz_max } = estimate(need, row)
     return (row.vz.nominal * Iz_max) / Math.max(diodeAllowance(need, row), 1e-9)
   }
-  const miss = (row: DiodeRow): number => Math.abs(row.vz.nominal / output.voltage - 1)
-  const rank = (row: DiodeRow): number => miss(row) + 2 * Math.max(0, worstHeat(row) - 1)
+  const rank = (row: DiodeRow): number => diodeMiss(row, output.voltage) + 2 * Math.max(0, worstHeat(row) - 1)
   return rows
     .map((row) => ({ row, rank: rank(row) }))
     .toSorted((a, b) => a.rank - b.rank)
@@ -76,31 +83,11 @@ function candidate(need: Need, row: DiodeRow, factor: number): Candidate {
         variant: 'plain diode',
         worked,
         fitted: [
-          fitResistor(
-            need,
-            {
-              id: 'R1',
-              role: 'series resistor',
-              nodes: ['in', 'out'],
-              ohms: v('Rs'),
-              power: v('P_Rs'),
-              voltage: need.requirements.input.max - row.vz.min,
-              ...(need.requirements.limits.survivesShort
-                ? { fault: { power: v('P_short'), voltage: need.requirements.input.max } }
-                : {}),
-            },
-            demands,
-          ),
+          fitSeriesResistor(need, worked, row.vz.min, demands),
           fitDiode(need, row, 'D1', 'reference diode across the load', ['0', 'out']),
-          fitCapacitor(need, {
-            id: 'C1',
-            role: 'output capacitor',
-            nodes: ['out', '0'],
-            farads: v('C_out'),
-            voltage: v('Vout_hi'),
-          }),
+          fitOutputCapacitor(need, worked),
         ],
-        referenceSpread: (row.vz.max - row.vz.min) / (2 * row.vz.nominal),
+        referenceSpread: diodeSpread(row),
         guess: { out: row.vz.nominal },
         assumptions: [],
         cautions: ['If the diode opens, the whole input reaches the load through the series resistor.'],

@@ -4,12 +4,13 @@ import { type ReferenceRow, findReference, referencesFor } from '../../parts/shu
 import { assemble } from '../assemble.ts'
 import { OUTPUT_CAPACITOR, REQUIRED, STEP_GIVEN, STEP_TIME, dividerSteps, requiredGivens } from '../common.ts'
 import type { Candidate, Need, Refusal, Variant } from '../define.ts'
-import { fitCapacitor } from '../place/capacitor.ts'
+import { fitOutputCapacitor } from '../place/capacitor.ts'
 import { refuse } from '../place/fitted.ts'
-import { fitReference, referenceSpread } from '../place/reference.ts'
-import { DIVIDER_TRACKING, fitResistor } from '../place/resistor.ts'
+import { pinnedRows } from '../place/pinned.ts'
+import { ambientReach, fitReference, referenceSpread } from '../place/reference.ts'
+import { type DividerIds, fitDivider } from '../place/resistor.ts'
 import { type Given, defineWorking } from '../working.ts'
-import { SERIES_RESISTOR } from './steps.ts'
+import { SERIES_RESISTOR, fitSeriesResistor } from './steps.ts'
 
 /** Through the divider, so that the reference input's current of a few µA shifts the output little. Common practice, no source. */
 const DIVIDER_CURRENT = 250e-6
@@ -20,6 +21,8 @@ const CATHODE_SURPLUS = 1.5
  * the part bought): the output capacitor is taken above that.
  */
 const STABLE_ABOVE = 47e-6
+
+const DIVIDER: DividerIds = { upper: 'R2', lower: 'R3' }
 
 const sheet = (is: string, unit: string, quantity: string): Given => ({ is, unit, quantity, source: 'data sheet' })
 
@@ -43,7 +46,7 @@ const workings = {
   adjustable: defineWorking(
     'shunt, adjustable reference',
     [...REQUIRED, ...ELEMENT, STEP_GIVEN],
-    [...dividerSteps('Vref', { upper: 'R2', lower: 'R3' }), ...SERIES_RESISTOR, ...OUTPUT_CAPACITOR],
+    [...dividerSteps('Vref', DIVIDER), ...SERIES_RESISTOR, ...OUTPUT_CAPACITOR],
   ),
 }
 
@@ -60,17 +63,15 @@ export const referenceIcVariant = (kind: 'fixed' | 'adjustable'): Variant => ({
 
 function candidates(need: Need, adjustable: boolean): Candidate[] | Refusal {
   const { output, parts, ambient } = need.requirements
-  const pinned = need.pins['U1']
   const half = output.voltage * output.tolerance
   const rows =
-    typeof pinned === 'string'
-      ? [findReference(pinned)].filter((row) => row !== undefined)
-      : referencesFor({
-          vMin: adjustable ? output.voltage : output.voltage - half,
-          vMax: adjustable ? output.voltage : output.voltage + half,
-          mounting: parts.mounting,
-          ambient,
-        })
+    pinnedRows(need, 'U1', findReference) ??
+    referencesFor({
+      vMin: adjustable ? output.voltage : output.voltage - half,
+      vMax: adjustable ? output.voltage : output.voltage + half,
+      mounting: parts.mounting,
+      ambient,
+    })
   const fitting = rows.filter((row) => row.adjustable === adjustable)
   if (fitting.length === 0)
     return refuse(
@@ -87,10 +88,10 @@ function candidates(need: Need, adjustable: boolean): Candidate[] | Refusal {
 }
 
 function candidate(need: Need, row: ReferenceRow): Candidate {
-  const { output, ambient, input, limits } = need.requirements
+  const { output, ambient, input } = need.requirements
   const held = row.adjustable ? output.voltage : row.vref.nominal
   const scale = held / row.vref.nominal
-  const reach = Math.max(Math.abs(ambient.max - 25), Math.abs(ambient.min - 25)) * row.tempco.max * row.vref.nominal
+  const drift = ambientReach(need) * row.tempco.max * row.vref.nominal
   const divider = row.adjustable ? DIVIDER_CURRENT : 0
   const variant = row.adjustable ? 'adjustable reference IC' : 'fixed reference IC'
   return {
@@ -98,8 +99,8 @@ function candidate(need: Need, row: ReferenceRow): Candidate {
     givens: {
       ...requiredGivens(need.requirements),
       Vz: held,
-      Vz_lo: (row.vref.min - reach) * scale,
-      Vz_hi: (row.vref.max + reach) * scale,
+      Vz_lo: (row.vref.min - drift) * scale,
+      Vz_hi: (row.vref.max + drift) * scale,
       Iz_min: row.cathodeCurrentMin.max * CATHODE_SURPLUS + divider,
       Pz_allow: Math.max(
         1e-6,
@@ -122,25 +123,12 @@ function candidate(need: Need, row: ReferenceRow): Candidate {
           'V',
           `An input of ${input.min} V leaves nothing to drive the load through a resistor at ${output.voltage} V. Raise the lowest input.`,
         )
-      const small = { power: 1e-3, voltage: held }
       return assemble(need, {
         topology: 'shunt',
         variant,
         worked,
         fitted: [
-          fitResistor(
-            need,
-            {
-              id: 'R1',
-              role: 'series resistor',
-              nodes: ['in', 'out'],
-              ohms: v('Rs'),
-              power: v('P_Rs'),
-              voltage: input.max - v('Vz_lo'),
-              ...(limits.survivesShort ? { fault: { power: v('P_short'), voltage: input.max } } : {}),
-            },
-            demands,
-          ),
+          fitSeriesResistor(need, worked, v('Vz_lo'), demands),
           fitReference(
             need,
             row,
@@ -148,41 +136,8 @@ function candidate(need: Need, row: ReferenceRow): Candidate {
             'shunt reference across the load',
             row.adjustable ? ['out', '0', 'fb'] : ['out', '0'],
           ),
-          row.adjustable
-            ? fitResistor(
-                need,
-                {
-                  id: 'R2',
-                  role: 'divider, upper',
-                  nodes: ['out', 'fb'],
-                  ohms: v('R2'),
-                  ...small,
-                  tracking: DIVIDER_TRACKING,
-                },
-                demands,
-              )
-            : undefined,
-          row.adjustable
-            ? fitResistor(
-                need,
-                {
-                  id: 'R3',
-                  role: 'divider, lower',
-                  nodes: ['fb', '0'],
-                  ohms: v('R3'),
-                  ...small,
-                  tracking: DIVIDER_TRACKING,
-                },
-                demands,
-              )
-            : undefined,
-          fitCapacitor(need, {
-            id: 'C1',
-            role: 'output capacitor',
-            nodes: ['out', '0'],
-            farads: Math.max(v('C_out'), STABLE_ABOVE),
-            voltage: v('Vout_hi'),
-          }),
+          ...(row.adjustable ? fitDivider(need, { ...DIVIDER, power: 1e-3, voltage: held }, worked, demands) : []),
+          fitOutputCapacitor(need, worked, Math.max(v('C_out'), STABLE_ABOVE)),
         ],
         referenceSpread: referenceSpread(need, row),
         guess: { out: held, fb: row.vref.nominal },

@@ -1,5 +1,24 @@
-/** Steps that every shunt variant shares: the series resistor and what it and the shunt element must bear. */
-import type { Step } from '../working.ts'
+/** The series resistor, which every shunt variant has, and what it and the shunt element must bear. */
+import type { Demands, Need, Refusal } from '../define.ts'
+import type { Fitted } from '../place/fitted.ts'
+import { fitResistor } from '../place/resistor.ts'
+import type { Step, Worked } from '../working.ts'
+
+export const RS_LOWEST: Step = {
+  is: 'Rs_lo',
+  unit: 'Ω',
+  quantity: 'Series resistor at its lowest',
+  from: 'Rs * (1 - tol_R)',
+  source: 'common practice, no source',
+}
+
+export const RS_SHORTED: Step = {
+  is: 'P_short',
+  unit: 'W',
+  quantity: 'Series resistor heat, output shorted',
+  from: 'Vin_max^2 / Rs_lo',
+  source: "Joule's law",
+}
 
 /** The largest series resistor that still feeds full load, and what follows from the one taken. */
 export const SERIES_RESISTOR: readonly Step[] = [
@@ -27,13 +46,7 @@ export const SERIES_RESISTOR: readonly Step[] = [
     source: 'IEC 60063',
     why: 'Rounded down, so that the diode stays fed.',
   },
-  {
-    is: 'Rs_lo',
-    unit: 'Ω',
-    quantity: 'Series resistor at its lowest',
-    from: 'Rs * (1 - tol_R)',
-    source: 'common practice, no source',
-  },
+  RS_LOWEST,
   {
     is: 'Iz_max',
     unit: 'A',
@@ -71,13 +84,7 @@ export const SERIES_RESISTOR: readonly Step[] = [
     from: '(Vin_max - Vz_lo)^2 / Rs_lo',
     source: 'S. L. Kakani and K. C. Bhandari, Electronic Devices and Circuits, Example 4.13',
   },
-  {
-    is: 'P_short',
-    unit: 'W',
-    quantity: 'Series resistor heat, output shorted',
-    from: 'Vin_max^2 / Rs_lo',
-    source: "Joule's law",
-  },
+  RS_SHORTED,
   {
     is: 'Is_nom',
     unit: 'A',
@@ -93,3 +100,21 @@ export const SERIES_RESISTOR: readonly Step[] = [
     source: 'output power over input power, definition',
   },
 ]
+
+/** R1 of `Rs` and `P_Rs` of the working; `lowest` in volts is the least that the output may stand at in service. */
+export function fitSeriesResistor(need: Need, worked: Worked, lowest: number, demands: Demands): Fitted | Refusal {
+  const { input, limits } = need.requirements
+  return fitResistor(
+    need,
+    {
+      id: 'R1',
+      role: 'series resistor',
+      nodes: ['in', 'out'],
+      ohms: worked.value('Rs'),
+      power: worked.value('P_Rs'),
+      voltage: input.max - lowest,
+      ...(limits.survivesShort ? { fault: { power: worked.value('P_short'), voltage: input.max } } : {}),
+    },
+    demands,
+  )
+}
