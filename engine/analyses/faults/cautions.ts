@@ -1,10 +1,10 @@
 /** What to be warned of, each in a sentence or two with the numbers of this design and the part that would help. */
 import { findTransistor } from '../../parts/transistor/index.ts'
-import type { DesignPart, SizedDesign } from '../../topologies/define.ts'
 import { formatQuantity } from '../../units/index.ts'
 import { stressOf } from '../ratings.ts'
 import type { Proof } from '../prove.ts'
 import type { Fault, Faults } from './index.ts'
+import { passOf } from './limiter.ts'
 
 export function cautionsOf(proof: Proof, faults: Omit<Faults, 'cautions'>): string[] {
   const { design } = proof
@@ -88,9 +88,6 @@ function latching({ loadLine }: Omit<Faults, 'cautions'>): string[] {
     `A load that draws its full current at any voltage can keep the output at ${formatQuantity(rests, 'V')} after a short or at switch-on: at ${formatQuantity(input, 'V')} in and ${formatQuantity(ambient, '°C')} the circuit delivers ${formatQuantity(widest.delivered, 'A')} at ${formatQuantity(widest.volts, 'V')} where ${formatQuantity(widest.drawn, 'A')} are drawn.`,
   ]
 }
-
-const passOf = ({ parts }: SizedDesign): DesignPart | undefined =>
-  parts.find(({ role }) => role.startsWith('pass transistor'))
 
 /** The input shorted while the output capacitor is charged: the pass transistor's base-emitter junction bears the output backwards. */
 function backwards({ design, requirements }: Proof): string[] {

@@ -3,14 +3,14 @@
  * and by how much, whether a temperature settles at all, and what a fuse, a crowbar or a limiter would change.
  */
 import type { Element } from '../../devices/elements.ts'
-import { COLD, SETTLED } from '../../solve/index.ts'
+import { SETTLED } from '../../solve/index.ts'
+import type { DesignPart } from '../../topologies/define.ts'
 import { FAULTS, type FaultKind, type FaultName } from '../../topologies/faults.ts'
 import { SHORT_LOAD } from '../conditions.ts'
-import type { Condition, Corner } from '../point.ts'
-import type { Found, Proof } from '../prove.ts'
+import type { Proof } from '../prove.ts'
 import { breakDesign } from './broken.ts'
 import { cautionsOf } from './cautions.ts'
-import { type AddedLimiter, tryLimiter } from './limiter.ts'
+import { limiterOf, passOf, withLimiter } from './limiter.ts'
 import { type LoadLine, loadLineOf } from './loadLine.ts'
 import {
   type Crowbar,
@@ -21,29 +21,30 @@ import {
   fuseOutcome,
   tripVoltage,
 } from './protection.ts'
-import {
-  type OverRating,
-  type ReadingCondition,
-  type Readings,
-  type Seen,
-  type UnsolvedFault,
-  readBroken,
-} from './readings.ts'
+import { type Measured, measure } from './measure.ts'
+import { type OverRating, type ReadingCondition, readBroken } from './readings.ts'
 
 export type { Crowbar, Fuse, FuseOutcome } from './protection.ts'
-export type { AddedLimiter } from './limiter.ts'
 export type { LatchUp, Line, LoadLine } from './loadLine.ts'
+export type { Reach } from './measure.ts'
 export type { OverRating, UnsolvedFault } from './readings.ts'
 export type { FaultName } from '../../topologies/faults.ts'
 
-/** A range of one quantity over every condition of a fault, and the corners behind its ends. */
-export interface Reach {
-  lowest: number
-  highest: number
-  corners: { lowest: Corner; highest: Corner }
+/** The shorted output with a limiter put into a design that has none. */
+export interface AddedLimiter {
+  /** Ohms of the sense resistor, and the volts that it costs at full load. */
+  sense: number
+  drop: number
+  /** Amperes into the short, the largest. */
+  current: number
+  over: Omit<OverRating, 'corner'>[]
+  survives: boolean
+  /** Kelvin per watt from junction to ambient that the pass transistor has, and that it would need to outlive the short. */
+  cooling: number
+  coolingNeeded: number
 }
 
-export interface Fault {
+export interface Fault extends Measured {
   fault: FaultName
   title: string
   /** The part that fails; absent where it is the load. */
@@ -51,28 +52,13 @@ export interface Fault {
   /** The circuit with the fault is the design's circuit less the elements `removed` and with those `added`. */
   removed: string[]
   added: Element[]
-  /** Volts at the load; absent where no point has a solution. */
-  output?: Reach
-  /** Amperes into the load, the largest, with its corner. */
-  loadCurrent?: { value: number; corner: Corner }
-  inputCurrent?: Reach
-  /** Nominal board and condition; at the first moment where no temperature settles. */
-  nominal?: Corner
-  over: OverRating[]
-  /** False where some condition has no settled temperature below 400 °C: a part burns. */
-  settles: boolean
-  /** Where it does not settle. */
-  runaways: Condition[]
-  /** Whether every other part bears it for good; absent where nothing could be solved. */
-  survives?: boolean
-  unsolved: UnsolvedFault[]
   protection: {
     /** What a fuse in the input does; absent where no fuse is large enough. */
     fuse?: FuseOutcome
     /** Only where the output rises far enough to fire one. */
     crowbar?: Crowbar
     /** Only for a shorted output. */
-    limiter?: { isFitted: boolean; added?: AddedLimiter }
+    limiter?: { isFitted: boolean; /** Where none is fitted. */ added?: AddedLimiter }
   }
 }
 
@@ -123,9 +109,9 @@ export function* faultsOf(proof: Proof): Generator<void, Faults> {
       )
       if (fired) fault.protection.crowbar = fired
     }
-    if (kind.how === 'load-shorted') {
-      const limiter = tryLimiter(design, requirements)
-      if (limiter) fault.protection.limiter = limiter
+    if (kind.how === 'load-shorted' && passOf(design)) {
+      const added = yield* addedLimiter(kind, proof)
+      fault.protection.limiter = { isFitted: limiterOf(design) !== undefined, ...(added ? { added } : {}) }
     }
     list.push(fault)
     yield
@@ -133,6 +119,31 @@ export function* faultsOf(proof: Proof): Generator<void, Faults> {
   const loadLine = yield* loadLineOf(design, requirements)
   const faults = { band, ...(fuse ? { fuse } : {}), list, ...(loadLine ? { loadLine } : {}) }
   return { ...faults, cautions: cautionsOf(proof, faults) }
+}
+
+function* addedLimiter(kind: FaultKind, proof: Proof): Generator<void, AddedLimiter | undefined> {
+  const { design, requirements } = proof
+  const { input, load, ambient } = requirements
+  const limited = withLimiter(design, requirements)
+  const broken = limited && breakDesign(limited.design, kind, input.nominal)
+  if (!limited || !broken) return undefined
+  const readings = readBroken(broken.design, startOf(kind, proof), conditionsOf(kind, proof))
+  const { loadCurrent, over, survives } = yield* measure(readings, startOf(kind, proof))
+  if (!loadCurrent) return undefined
+  const { Tj_max, thermalResistance } = coolingOf(passOf(design)!)
+  return {
+    sense: limited.sense,
+    drop: limited.sense * load.max,
+    current: loadCurrent.value,
+    over: over.map(({ corner: _, ...rest }) => rest),
+    survives: survives ?? false,
+    cooling: thermalResistance,
+    coolingNeeded: (Tj_max - ambient.max) / (input.max * loadCurrent.value),
+  }
+}
+
+function coolingOf({ limits, thermalResistance = 0 }: DesignPart): { Tj_max: number; thermalResistance: number } {
+  return { Tj_max: limits.find(({ quantity }) => quantity === 'junction')!.rating, thermalResistance }
 }
 
 /** The largest input current over the corners, nominal board. */
@@ -161,47 +172,4 @@ function conditionsOf(kind: FaultKind, { requirements }: Proof): ReadingConditio
   return [input.min, input.max].flatMap((v) =>
     [...new Set([ambient.min, ambient.max])].flatMap((t) => [...loads].map((i) => ({ input: v, load: i, ambient: t }))),
   )
-}
-
-type Measured = Pick<
-  Fault,
-  'output' | 'loadCurrent' | 'inputCurrent' | 'nominal' | 'over' | 'settles' | 'runaways' | 'survives' | 'unsolved'
->
-
-function* measure(readings: Readings, start: ReadingCondition): Generator<void, Measured> {
-  const output = yield* reach(readings, (seen) => seen.output)
-  const inputCurrent = yield* reach(readings, (seen) => seen.inputCurrent)
-  const drawn = yield* readings.worst((seen) => seen.load, 1)
-  const drawnCorner = drawn && readings.corner(drawn)
-  const over = yield* readings.overRatings()
-  const nominal = nominalCorner(readings, start)
-  const runaways = readings.runaways()
-  const settles = runaways.length === 0
-  const unsolved = readings.unsolved()
-  return {
-    ...(output ? { output } : {}),
-    ...(drawnCorner ? { loadCurrent: { value: drawn.value, corner: drawnCorner } } : {}),
-    ...(inputCurrent ? { inputCurrent } : {}),
-    ...(nominal ? { nominal } : {}),
-    over,
-    settles,
-    runaways,
-    ...(output ? { survives: settles && over.length === 0 } : {}),
-    unsolved,
-  }
-}
-
-function* reach(readings: Readings, read: (seen: Seen) => number): Generator<void, Reach | undefined> {
-  const low = yield* readings.worst(read, -1)
-  const high = yield* readings.worst(read, 1)
-  const lowest = low && readings.corner(low)
-  const highest = high && readings.corner(high)
-  return lowest && highest && { lowest: low.value, highest: high.value, corners: { lowest, highest } }
-}
-
-function nominalCorner({ observer, corner }: Readings, { input, load, ambient }: ReadingCondition): Corner | undefined {
-  const board = new Int8Array(observer.prepared.design.tolerances.length)
-  const condition = observer.condition(input, load, ambient, true)
-  const found = (mode: Found['mode']): Found => ({ value: 0, board, condition, mode })
-  return corner(found(SETTLED)) ?? corner(found(COLD))
 }

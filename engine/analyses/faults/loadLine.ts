@@ -63,6 +63,8 @@ const SHARES = [
 const REGULATED_POINTS = 9
 /** Resting below this share of what is regulated at full load is a latch-up and not mere sag. */
 const SAG = 0.9
+/** Below this share of its nominal value the output is no longer regulated. */
+const COLLAPSED = 0.5
 /** Where the board of least current is looked for, as a share of the output. */
 const HALFWAY = 0.5
 
@@ -169,14 +171,19 @@ function createSweeper(design: SizedDesign, nominal: number): Sweeper {
     }
     const regulated = newWorkspace(whole.circuit)
     setBoard(whole, regulated, board)
+    let top = nominal
     for (let k = 0; k < REGULATED_POINTS; k++) {
       const amperes = (fullLoad * k) / (REGULATED_POINTS - 1)
-      if (solvePoint(whole.circuit, regulated, at.v, amperes, at.t, COLD) === 0)
-        add(whole, regulated.power, regulated.voltages[whole.output]!, amperes)
-      else unsolved++
+      const isSolved = solvePoint(whole.circuit, regulated, at.v, amperes, at.t, COLD) === 0
+      const volts = regulated.voltages[whole.output]!
+      // a load beyond the knee finds the output folded back: the regulated branch ends before it
+      if (isSolved && volts < COLLAPSED * nominal) break
+      if (isSolved) {
+        add(whole, regulated.power, volts, amperes)
+        top = volts
+      } else unsolved++
       yield
     }
-    const top = made.volts.at(-1) ?? nominal
     const deliver = sweepDown(board, at, top)
     for (const share of SHARES) {
       const found = deliver(share * top)

@@ -5,10 +5,11 @@ import type { SizedDesign, StressPoint } from '../../topologies/define.ts'
 import { useOf } from '../observe.ts'
 import { guessAt, prepare } from '../prepare.ts'
 
-/** The rated currents of miniature fuses, R10 steps from 32 mA to 10 A: IEC 60127, from memory. */
-const RATED_CURRENTS = [1e-2, 1e-1, 1, 10]
-  .flatMap((decade) => [1, 1.25, 1.6, 2, 2.5, 3.15, 4, 5, 6.3, 8].map((step) => Number((step * decade).toPrecision(3))))
-  .filter((amperes) => amperes >= 0.032 && amperes <= 10)
+/** The rated currents of miniature fuses in amperes, R10 steps from 32 mA to 10 A: IEC 60127, from memory. */
+const RATED_CURRENTS = [
+  0.032, 0.04, 0.05, 0.063, 0.08, 0.1, 0.125, 0.16, 0.2, 0.25, 0.315, 0.4, 0.5, 0.63, 0.8, 1, 1.25, 1.6, 2, 2.5, 3.15,
+  4, 5, 6.3, 8, 10,
+]
 
 /** A fuse is loaded with three quarters of its rated current at most (common practice, no source). */
 const FUSE_LOADING = 0.75

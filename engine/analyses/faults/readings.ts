@@ -63,6 +63,9 @@ type Value = (board: Board, condition: number, mode: ThermalCode) => number
 
 /** Below this share of a rating its worst corner is not refined. */
 const HARDLY_USED = 0.6
+/** Conditions whose nominal board comes this close to the worst one, as a share, are refined as well, so many at most. */
+const CLOSE = 0.2
+const REFINED = 4
 const RUNAWAY: OutcomeName = 'thermalRunaway'
 
 /** `start` is the condition where the search for the wanted branch begins. */
@@ -91,35 +94,40 @@ export function readBroken(
     return undefined
   }
 
-  /** The worst of a value over the conditions, then over the boards at the worst of them. */
+  /** The worst of a value over the conditions, then over the boards at the worst of them and those that come close. */
   function* search(
     value: Value,
     direction: 1 | -1,
     modes: readonly ThermalCode[],
     isWorthRefining: (worst: number) => boolean = () => true,
   ): Generator<void, Found | undefined> {
-    let best: Found | undefined
+    const found: Found[] = []
     for (const mode of modes)
       for (const condition of indices) {
-        const found = value(nominal, condition, mode)
-        if (!Number.isNaN(found) && (!best || (found - best.value) * direction > 0))
-          best = { value: found, board: nominal, condition, mode }
+        const worth = value(nominal, condition, mode)
+        if (!Number.isNaN(worth)) found.push({ value: worth, board: nominal, condition, mode })
         yield
       }
+    found.sort((a, b) => (b.value - a.value) * direction)
+    let [best] = found
     if (!best || !isWorthRefining(best.value)) return best
-    const { condition, mode } = best
-    // What the search asks for first is solved here, where it can be interrupted; it is then remembered.
-    for (let j = 0; j < nominal.length; j++) {
-      const moved = nominal.slice()
-      moved[j] = 1
-      value(moved, condition, mode)
+    const reach = CLOSE * Math.abs(best.value)
+    const { value: top } = best
+    for (const { condition, mode } of found.filter((each) => Math.abs(each.value - top) <= reach).slice(0, REFINED)) {
+      // What the search asks for first is solved here, where it can be interrupted; it is then remembered.
+      for (let j = 0; j < nominal.length; j++) {
+        const moved = nominal.slice()
+        moved[j] = 1
+        value(moved, condition, mode)
+        yield
+      }
+      const target = { direction, conditions: 1, value: (board: Board) => value(board, condition, mode) }
+      const worst = findWorst(target, nominal.length)
+      if (worst && (worst.value - best.value) * direction > 0)
+        best = { value: worst.value, board: worst.board, condition, mode }
       yield
     }
-    const worst = findWorst(
-      { direction, conditions: 1, value: (board) => value(board, condition, mode) },
-      nominal.length,
-    )
-    return worst ? { value: worst.value, board: worst.board, condition, mode } : best
+    return best
   }
 
   /** Watts by part at the first moment, every junction at ambient; undefined without a solution. */
