@@ -1,9 +1,9 @@
 /** What to be warned of, each in a sentence or two with the numbers of this design and the part that would help. */
 import { findTransistor } from '../../parts/transistor/index.ts'
-import { formatQuantity } from '../../units/index.ts'
+import { entryText, formatQuantity } from '../../units/index.ts'
 import { stressOf } from '../ratings.ts'
 import type { Proof } from '../prove.ts'
-import type { Fault, Faults } from './index.ts'
+import type { Fault, Faults, Fuse } from './index.ts'
 import { passOf } from './limiter.ts'
 
 export function cautionsOf(proof: Proof, faults: Omit<Faults, 'cautions'>): string[] {
@@ -22,6 +22,9 @@ export function cautionsOf(proof: Proof, faults: Omit<Faults, 'cautions'>): stri
       : []),
   ]
 }
+
+/** As fuses are marked, without digits that say nothing: `32 mA`, `1.25 A`. */
+const rated = ({ rating }: Fuse): string => entryText(rating, 'A').replace(' ', '\u202F')
 
 /** `If Q1 fails shorted`, `With the output shorted`. */
 export function whenever({ fault, title, part }: Pick<Fault, 'fault' | 'title' | 'part'>): string {
@@ -47,7 +50,7 @@ function overVoltage({ list, band, fuse }: Omit<Faults, 'cautions'>): string[] {
     [
       `${whenever(worst.fault)}, the load sees up to ${formatQuantity(worst.volts, 'V')}; ${formatQuantity(band.high, 'V')} is allowed.`,
       rest && `${capital(rest)}.`,
-      fuse && opens === 'holds' && `A ${formatQuantity(fuse.rating, 'A')} fuse in the input alone does not notice.`,
+      fuse && opens === 'holds' && `A ${rated(fuse)} fuse in the input alone does not notice.`,
       crowbar && crowbarWords(crowbar, fuse),
     ]
       .filter(Boolean)
@@ -62,9 +65,9 @@ function crowbarWords(crowbar: NonNullable<Fault['protection']['crowbar']>, fuse
   const { trip, current, over } = crowbar
   const held = `A crowbar that fires at ${formatQuantity(trip, 'V')} keeps it below that`
   if (current === undefined)
-    return `${held} and shorts the supply: it needs ${fuse ? `the ${formatQuantity(fuse.rating, 'A')} fuse` : 'a fuse'} before it.`
+    return `${held} and shorts the supply: it needs ${fuse ? `the ${rated(fuse)} fuse` : 'a fuse'} before it.`
   const carries = `${held}; it carries ${formatQuantity(current, 'A')}`
-  if (crowbar.fuse === 'blows') return `${carries}, and the ${formatQuantity(fuse!.rating, 'A')} fuse opens.`
+  if (crowbar.fuse === 'blows') return `${carries}, and the ${rated(fuse!)} fuse opens.`
   const [worst] = over
   return worst
     ? `${carries}, no fuse is sure to open, and ${worst.part} is beyond its rating meanwhile.`
