@@ -5,6 +5,7 @@
 import { type Bill, billOf } from '../analyses/bill/index.ts'
 import { type Heat, heatOf } from '../analyses/heat/index.ts'
 import { type PolicyUse, policyOf } from '../analyses/policy.ts'
+import { type Faults, faultsOf } from '../analyses/faults/index.ts'
 import type { Proof } from '../analyses/prove.ts'
 import { type RatingUse, ratingsOf } from '../analyses/ratings.ts'
 import { type Reliability, reliabilityOf } from '../analyses/reliability/index.ts'
@@ -18,6 +19,7 @@ import type { Sizer } from './sizer.ts'
 
 /** Every detail by its name, as plain data without NaN or Infinity. */
 export interface Details {
+  faults: Faults
   ratings: RatingUse[]
   bill: Bill
   reliability: Reliability
@@ -41,6 +43,7 @@ const atOnce = <T>(of: (proof: Proof, study: Study) => T) =>
   }
 
 const JOBS: DetailJobs = {
+  faults: faultsOf,
   ratings: atOnce(ratingsOf),
   bill: atOnce(({ design }, { assumptions }) => billOf(design, assumptions)),
   reliability: atOnce((proof, { assumptions }) => reliabilityOf(proof, assumptions)),

@@ -10,4 +10,5 @@ export const SCREEN_COMPONENTS: Record<ScreenName, Component> = {
   spread: defineAsyncComponent(() => import('./spread/SpreadScreen.vue')),
   heat: defineAsyncComponent(() => import('./heat/HeatScreen.vue')),
   ratings: defineAsyncComponent(() => import('./ratings/RatingsScreen.vue')),
+  faults: defineAsyncComponent(() => import('./faults/FaultsScreen.vue')),
 }

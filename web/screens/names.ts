@@ -4,6 +4,7 @@ export const SCREENS = [
   { name: 'heat', title: 'Heat' },
   { name: 'ratings', title: 'Ratings' },
   { name: 'spread', title: 'Spread' },
+  { name: 'faults', title: 'Faults' },
   { name: 'reliability', title: 'Reliability' },
   { name: 'cost', title: 'Cost & area' },
 ] as const

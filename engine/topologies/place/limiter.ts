@@ -14,7 +14,7 @@ export interface LimiterIds {
 }
 
 /** The small transistor that limits: it carries base drive only. */
-function limiterRow(need: Need, id: string): TransistorRow {
+export function limiterRow(need: Need, id: string): TransistorRow {
   const row = findTransistor(pinnedNumber(need, id) ?? 'BC337-25')
   if (!row) throw new Error('place/limiter: the limiting transistor is not in the list')
   return row

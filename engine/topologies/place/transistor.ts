@@ -100,6 +100,10 @@ export interface PassChoice {
   readonly cooling: Cooling
 }
 
+/** Kelvin per watt from its junction to the air, cooled as chosen. */
+export const passResistance = (need: Need, { row, cooling }: PassChoice): number =>
+  cooledTransistor(row, cooling.heatsink, need.policy.heatsinkFactor).thermalResistance!
+
 /**
  * NPN transistors that bear the need, the smallest package first, each with the smallest heatsink that serves; the closest
  * one alone where none does. A pinned part number is taken as it is.

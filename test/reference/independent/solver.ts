@@ -53,7 +53,9 @@ export async function solveIndependently(netlist: Netlist, situation: Situation)
   for (const settings of SETTINGS) {
     try {
       const deck = toNetlist(netlist, situation, settings)
-      const solution = readSolution(deck, await run(deck))
+      const values = await run(deck)
+      refuseOpenMeters(netlist, values, deck)
+      const solution = readSolution(deck, values)
       refuseUnbalanced(netlist, solution, deck)
       return solution
     } catch (error) {
@@ -79,6 +81,28 @@ function readSolution(deck: Deck, values: ReadonlyMap<string, number>): Solution
     currents[id] = meters.map((meter) => (meter === undefined ? 0 : read(`i(${meter})`)))
   }
   return { nodeVoltages, currents }
+}
+
+/** Volts across a meter beyond which a solution is refused: less than the tolerance of the comparison. */
+const METER_OPEN = 1e-4
+
+/**
+ * A meter is a source of 0 V. Where a node hangs on a milliohm, or on nothing but saturated currents, the library's elimination
+ * may round its voltage away and report success all the same: then some meter bears volts.
+ */
+function refuseOpenMeters(netlist: Netlist, values: ReadonlyMap<string, number>, deck: Deck): void {
+  for (const { id, nodes } of netlist.elements) {
+    nodes.forEach((node, k) => {
+      const meter = deck.meters[id]?.[k]
+      if (meter === undefined) return
+      const outer = deck.nodeNames[node] === '0' ? 0 : values.get(`v(${deck.nodeNames[node]})`)
+      const inner = values.get(`v(${meter.replace('vm', 't')})`)
+      if (outer === undefined || inner === undefined) throw new Error(`no voltage at the meter ${meter}\n${deck.text}`)
+      if (Math.abs(outer - inner) > METER_OPEN) {
+        throw new Error(`no operating point: ${outer - inner} V are left over across a meter at ${node}\n${deck.text}`)
+      }
+    })
+  }
 }
 
 /** After a stepped search the library may leave a helping conductance at a node and report success all the same. */
