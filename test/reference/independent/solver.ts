@@ -75,8 +75,8 @@ function readSolution(deck: Deck, values: ReadonlyMap<string, number>): Solution
     else if (values.has(`v(${name})`)) nodeVoltages[node] = read(`v(${name})`)
   }
   const currents: Record<string, number[]> = {}
-  for (const [id, meters] of Object.entries(deck.meters)) {
-    currents[id] = meters.map((meter) => (meter === undefined ? 0 : read(`i(${meter})`)))
+  for (const [id, readings] of Object.entries(deck.currents)) {
+    currents[id] = readings.map((one) => (one === undefined ? 0 : one.sign * read(`i(${one.source})`)))
   }
   return { nodeVoltages, currents }
 }
