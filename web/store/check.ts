@@ -21,10 +21,10 @@ export interface Fix {
 /** Either the whole study with the value in place, or why it cannot be. */
 export type CheckedEdit = { study: Study; problem?: undefined } | { study?: undefined; problem: string; fix?: Fix }
 
-/** Where a path leads: texts and `weights.…` hang on the study, all else on its requirements. */
+/** Where a path leads: texts, `weights.…` and `assumptions.…` hang on the study, all else on its requirements. */
 function rooted(path: string): string[] {
   const keys = path.split('.')
-  return isText(path) || keys[0] === 'weights' ? keys : ['requirements', ...keys]
+  return isText(path) || ['weights', 'assumptions'].includes(keys[0]!) ? keys : ['requirements', ...keys]
 }
 
 /** The value of a study at a path such as `input.max`; undefined where a limit is left out. */

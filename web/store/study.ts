@@ -176,7 +176,8 @@ export const useStudyStore = defineStore('study', () => {
       .replace(/^(?:[≤<]=?|±|\+\/?-)/u, '')
       .trim()
     if (bare === '' && field.isOptional) return edit(path, undefined)
-    const parsed = parseQuantity(bare, field.unit)
+    const meant = field.written && /[\d.]$/u.test(bare) ? `${bare} ${field.written.unit}` : bare
+    const parsed = parseQuantity(meant, field.unit)
     if (parsed.ok) return edit(path, parsed.value, { text })
     // a bare 7 in a field of per cent almost surely means 7 %
     const percent = field.unit === 'fraction' ? parseQuantity(`${bare} %`, field.unit) : undefined

@@ -5,35 +5,19 @@ import ChartPanel from '../../../web/charts/ChartPanel.vue'
 import type { ChartModel } from '../../../web/charts/option.ts'
 
 const made = vi.hoisted(() => ({
-  instances: [] as {
-    calls: [unknown, unknown][]
-    disposed: number
-    resized: number
-    widths: (number | undefined)[]
-    render: () => void
-  }[],
+  instances: [] as { calls: [unknown, unknown][]; disposed: number; resized: number; render: () => void }[],
 }))
 
 vi.mock('../../../web/charts/echarts.ts', () => ({
   init: () => {
-    const instance = {
-      calls: [] as [unknown, unknown][],
-      disposed: 0,
-      resized: 0,
-      widths: [] as (number | undefined)[],
-      render: () => {},
-    }
+    const instance = { calls: [] as [unknown, unknown][], disposed: 0, resized: 0, render: () => {} }
     made.instances.push(instance)
     return {
       setOption: (option: unknown, how: unknown) => instance.calls.push([option, how]),
       on: (event: string, heard: () => void) => {
         if (event === 'rendered') instance.render = heard
       },
-      resize: ({ width }: { width?: number } = {}) => {
-        instance.resized++
-        instance.widths.push(width)
-      },
-      getZr: () => ({ flush: () => {} }),
+      resize: () => instance.resized++,
       dispose: () => instance.disposed++,
     }
   },
@@ -92,15 +76,6 @@ describe('ChartPanel', () => {
     expect(wrapper.attributes('data-revision')).toBe('1')
     instance.render()
     expect(wrapper.attributes('data-revision')).toBe('2')
-    wrapper.unmount()
-  })
-  it('is drawn as wide as the printed column while a print is made', async () => {
-    const { wrapper, instance } = await panel()
-    ;(wrapper.element as HTMLElement).style.setProperty('--plots', '344px')
-    instance.widths.length = 0
-    window.dispatchEvent(new Event('beforeprint'))
-    window.dispatchEvent(new Event('afterprint'))
-    expect(instance.widths).toEqual([344, undefined])
     wrapper.unmount()
   })
   it('says what it shows and leaves no instance behind', async () => {

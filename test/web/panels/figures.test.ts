@@ -79,6 +79,26 @@ describe('figure rows', () => {
     expect(readFigure(figures, 'output')).toEqual({ at: 5.01, low: 4.72, high: 5.27 })
     expect(readFigure(figures, 'outputRipple')).toBeUndefined()
   })
+  it('write no more digits than a figure has, and say why a design is without it', () => {
+    const assumed = sampleAnswer()
+    const cost = {
+      name: 'cost',
+      label: 'Cost',
+      unit: 'EUR',
+      better: 'less',
+      help: '',
+      digits: 2,
+      absent: 'a price is missing',
+    } as const
+    assumed.figures = [cost]
+    assumed.comparison.designs[0]!.figures!.cost = 1.9139
+    const [priced] = figureRows(assumed)
+    expect(priced!.cells.map(({ text }) => text.replace('\u202F', ' '))).toEqual([
+      '1.9 EUR',
+      'a price is missing',
+      'a price is missing',
+    ])
+  })
   it('write the unit of a range once where both ends share it', () => {
     expect(rangeText(4.65, 5.35, 'V')).toBe('4.65–5.35\u202FV')
     expect(rangeText(0.9, 1.2, 'V')).toBe('900\u202FmV–1.20\u202FV')

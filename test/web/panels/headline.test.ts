@@ -129,11 +129,12 @@ describe('before the corners are proven', () => {
   })
 })
 
+const anything = () => true
+
 describe('the way out where nothing meets', () => {
   const SHORT: SampleChoice = {
     verdicts: { shunt: 'falls-short', 'series-pass': 'falls-short', feedback: 'falls-short' },
   }
-  const anything = () => true
   it('is offered only where no design meets', () => {
     expect(closest(comparison({}), anything)).toBeUndefined()
   })

@@ -8,7 +8,7 @@ import CompareScreen from '../../../web/screens/compare/CompareScreen.vue'
 import { useAnswerStore } from '../../../web/store/answer.ts'
 import { useCursorStore } from '../../../web/store/cursor.ts'
 import { useStudyStore } from '../../../web/store/study.ts'
-import { SAMPLE_REQUIREMENTS, sampleAnswer } from '../../fixtures/answers/sample.ts'
+import { SAMPLE_ASSUMPTIONS, SAMPLE_REQUIREMENTS, sampleAnswer } from '../../fixtures/answers/sample.ts'
 
 vi.mock('../../../web/charts/echarts.ts', () => ({
   init: () => ({ setOption() {}, on() {}, resize() {}, dispose() {} }),
@@ -33,7 +33,12 @@ function client() {
 
 function screen() {
   setActivePinia(createPinia())
-  useStudyStore().loadStudy({ title: 'Sample', requirements: SAMPLE_REQUIREMENTS, weights: { heat: 1 } })
+  useStudyStore().loadStudy({
+    title: 'Sample',
+    requirements: SAMPLE_REQUIREMENTS,
+    assumptions: SAMPLE_ASSUMPTIONS,
+    weights: { heat: 1 },
+  })
   const { own, jobs } = client()
   useAnswerStore().follow(own)
   return { wrapper: mount(CompareScreen), jobs }

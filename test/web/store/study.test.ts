@@ -25,6 +25,23 @@ function opened() {
   return store
 }
 
+function withResolvers<T>(): { promise: Promise<T>; resolve: (value: T) => void } {
+  let resolve!: (value: T) => void
+  return { promise: new Promise<T>((done) => (resolve = done)), resolve }
+}
+
+/** What this tab holds, to come back to it. */
+function heldByTab(): [string, string][] {
+  const keys = Array.from({ length: sessionStorage.length }, (_, i) => sessionStorage.key(i)!)
+  return keys.map((key) => [key, sessionStorage.getItem(key)!])
+}
+
+/** Another tab, with what it held. */
+function goToTab(held: readonly [string, string][] = []): void {
+  sessionStorage.clear()
+  for (const [key, text] of held) sessionStorage.setItem(key, text)
+}
+
 const refuse = () => {
   throw new DOMException('denied', 'SecurityError')
 }
@@ -252,26 +269,15 @@ describe('a reload', () => {
   })
 
   it('keeps the study of each tab, and gives a new tab the last one', () => {
-    const tab = () =>
-      new Map(
-        [...Array(sessionStorage.length).keys()].map((i) => [
-          sessionStorage.key(i)!,
-          sessionStorage.getItem(sessionStorage.key(i)!)!,
-        ]),
-      )
-    const swap = (held: Map<string, string>) => {
-      sessionStorage.clear()
-      for (const [key, text] of held) sessionStorage.setItem(key, text)
-    }
     opened().enter('input.max', '15')
-    const first = tab()
-    swap(new Map())
+    const first = heldByTab()
+    goToTab()
     const second = reopen()
     expect(second.study.requirements.input.max).toBe(15)
     second.enter('input.max', '17')
-    swap(first)
+    goToTab(first)
     expect(reopen().study.requirements.input.max).toBe(15)
-    swap(new Map())
+    goToTab()
     expect(reopen().study.requirements.input.max).toBe(17)
   })
 
@@ -331,8 +337,8 @@ describe('study files', () => {
     const { writeStudyFile } = await import('../../../web/store/check.ts')
     const store = opened()
     const slow = new File([], 'slow')
-    let read = (_text: string) => {}
-    slow.text = () => new Promise((resolve) => (read = resolve))
+    const { promise, resolve: read } = withResolvers<string>()
+    slow.text = () => promise
     const first = store.openFile(slow)
     await store.openFile(new Blob([writeStudyFile({ ...store.study, title: 'Second' })]))
     read(writeStudyFile({ ...store.study, title: 'First' }))

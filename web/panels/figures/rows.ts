@@ -73,8 +73,8 @@ function noteOf(limit: FigureRow['limit'], unit: string): string {
 }
 
 /** A count has no unit and no decimals; all else has three figures. */
-function valueText(value: number, unit: string): string {
-  return (unit === '' || unit === '1') && Number.isInteger(value) ? String(value) : formatQuantity(value, unit)
+function valueText(value: number, unit: string, digits?: number): string {
+  return (unit === '' || unit === '1') && Number.isInteger(value) ? String(value) : formatQuantity(value, unit, digits)
 }
 
 /** "4.65–5.35 V": one unit for both ends where they share it. */
@@ -125,13 +125,14 @@ function cellsOf(
 ): FigureCell[] {
   const best = bestOf(values, figure.better)
   return values.map((value, i) => {
-    if (!value) return { text: isBuilt[i] ? 'does not apply' : 'no circuit', isBest: false, isFailing: false }
+    if (!value)
+      return { text: isBuilt[i] ? (figure.absent ?? 'does not apply') : 'no circuit', isBest: false, isFailing: false }
     const { at, low, high } = value
     const isRange = low !== undefined && high !== undefined
     const merit = isRange ? -spreadOf(value) : figure.better === 'less' ? -at : at
     const isFailing = isOutside(value, limit)
     return {
-      text: isRange ? rangeText(low, high, figure.unit) : valueText(at, figure.unit),
+      text: isRange ? rangeText(low, high, figure.unit) : valueText(at, figure.unit, figure.digits),
       value,
       isBest: merit === best && !isFailing,
       isFailing,

@@ -71,7 +71,11 @@ export function unsolvedOf({ designs }: Comparison): { name: string; lines: stri
 }
 
 /** Cautions of all designs, each once: first those of some designs, then those of all. */
-export function cautionsOf({ designs }: Comparison): { text: string; names: string[] }[] {
+export function cautionsOf({
+  designs,
+}: {
+  designs: readonly Pick<Design, 'topology' | 'cautions'>[]
+}): { text: string; names: string[] }[] {
   const byText = new Map<string, string[]>()
   for (const { topology, cautions } of designs) {
     for (const text of cautions) byText.set(text, [...(byText.get(text) ?? []), markOf(topology).name.toLowerCase()])
