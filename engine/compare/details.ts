@@ -2,6 +2,7 @@
  * What can be asked about the designs beyond the comparison: each detail is an analysis of one proven design, in a folder or
  * file of its own under `engine/analyses/`, listed here once. The headless run prints all, the page asks for those it shows.
  */
+import { type HandValue, handValuesOf } from '../analyses/handValues/index.ts'
 import type { Proof } from '../analyses/prove.ts'
 import { type RatingUse, ratingsOf } from '../analyses/ratings.ts'
 import type { Study } from '../requirements/study.ts'
@@ -12,6 +13,7 @@ import type { Sizer } from './sizer.ts'
 /** Every detail by its name, as plain data without NaN or Infinity. */
 export interface Details {
   ratings: RatingUse[]
+  handValues: HandValue[]
 }
 
 export type DetailName = keyof Details
@@ -28,6 +30,7 @@ const atOnce = <T>(of: (proof: Proof) => T) =>
 
 const JOBS: DetailJobs = {
   ratings: atOnce(ratingsOf),
+  handValues: handValuesOf,
 }
 
 export const DETAIL_NAMES = Object.keys(JOBS) as DetailName[]
