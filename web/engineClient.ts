@@ -56,6 +56,13 @@ interface Connection {
 
 const asError = (thrown: unknown) => (thrown instanceof Error ? thrown : new Error(String(thrown)))
 
+/** A copy that can cross to the worker: reactive proxies cannot. Typed arrays are none and stay as they are. */
+function plainCopy<T>(value: T): T {
+  if (typeof value !== 'object' || value === null || ArrayBuffer.isView(value)) return value
+  if (Array.isArray(value)) return value.map(plainCopy) as T
+  return Object.fromEntries(Object.entries(value).map(([key, inner]) => [key, plainCopy(inner)])) as T
+}
+
 /** A client with a worker of its own, started at the first request. */
 export function createEngineClient({ start = startWorker, patience = 400 }: ClientOptions = {}): EngineClient {
   let connection: Connection | undefined
@@ -127,8 +134,7 @@ export function createEngineClient({ start = startWorker, patience = 400 }: Clie
     cancel,
     run<N extends JobName>(name: N, input: Jobs[N]['input'], onStep: (step: Jobs[N]['step']) => void) {
       cancel()
-      // a plain copy: reactive proxies cannot cross to the worker
-      const plain = JSON.parse(JSON.stringify(input)) as Jobs[N]['input']
+      const plain = plainCopy(input)
       return new Promise<Jobs[N]['result']>((resolve, reject) => {
         const job: Running = {
           id: ++lastId,

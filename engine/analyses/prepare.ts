@@ -3,7 +3,7 @@ import type { Limit, SizedDesign, StressPoint } from '../topologies/define.ts'
 import { type Circuit, type Workspace, compile } from '../solve/index.ts'
 
 /** One parameter that tolerances move: which ones, and by how much at their ends. */
-interface MovedParameter {
+export interface MovedParameter {
   readonly elementId: string
   readonly parameter: string
   readonly slot: number
@@ -60,7 +60,8 @@ export function guessAt({ guess, output, follows, divides }: SizedDesign, volts:
   return forced
 }
 
-function movedParameters(design: SizedDesign, circuit: Circuit): MovedParameter[] {
+/** By parameter, in the order in which the tolerances first name them: which tolerances move it and how far. */
+export function movedParameters(design: Pick<SizedDesign, 'tolerances'>, circuit: Circuit): MovedParameter[] {
   const bySlot = new Map<number, MovedParameter & { effects: MovedParameter['effects'][number][] }>()
   design.tolerances.forEach((tolerance, index) => {
     for (const { element: elementId, parameter, how, low, high } of tolerance.effects) {
@@ -115,7 +116,7 @@ function prepareLimit(
  * Puts one board's parameters into a workspace. `board` has one entry a tolerance, from -1 (low) over 0 (nominal) to +1
  * (high). Several effects on one parameter combine: every `scale` multiplies, then every `add` adds.
  */
-export function setBoard(prepared: Prepared, ws: Workspace, board: ArrayLike<number>): void {
+export function setBoard(prepared: Pick<Prepared, 'circuit' | 'moved'>, ws: Workspace, board: ArrayLike<number>): void {
   for (const { slot, effects } of prepared.moved) {
     let factor = 1
     let sum = 0

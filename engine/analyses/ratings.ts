@@ -1,4 +1,5 @@
 /** Every rating of every part: what the maker allows, what the derating policy leaves, what the worst corner asks of it. */
+import { DERATING, type FactorName, type FactorOrigin } from '../parts/derating/index.ts'
 import { thermalName } from './point.ts'
 import type { ThermalMode } from './point.ts'
 import type { Proof } from './prove.ts'
@@ -23,10 +24,13 @@ export interface RatingUse {
   /** Where the stress is worst. */
   condition: { input: number; load: number; ambient: number }
   thermal: ThermalMode
+  /** Which number of the policy derates it, and where that comes from; absent where the maker's rating stands whatever the policy. */
+  rule?: { factor: FactorName } & FactorOrigin
 }
 
 /** One entry a rating, in the order of the parts list. */
-export function ratingsOf({ observer, limits }: Proof): RatingUse[] {
+export function ratingsOf({ observer, limits, requirements }: Proof): RatingUse[] {
+  const { origins } = DERATING[requirements.derating]
   return observer.prepared.limits.map(({ part, limit }, k) => {
     const found = limits[k]!
     const { stress, allowed } = stressOf(observer, k, found)
@@ -42,6 +46,7 @@ export function ratingsOf({ observer, limits }: Proof): RatingUse[] {
       margin: 1 - Math.min(found.value, 1e6),
       condition: { input, load, ambient },
       thermal: thermalName(found.mode),
+      ...(limit.factor ? { rule: { factor: limit.factor, ...origins[limit.factor] } } : {}),
     }
   })
 }

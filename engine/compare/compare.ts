@@ -24,6 +24,7 @@ function comparisonOf(study: Study, designs: Design[]): Comparison {
     title: study.title,
     requirements: study.requirements,
     weights: study.weights,
+    assumptions: study.assumptions,
     designs,
     ranking: rankingOf(designs, study),
   }
@@ -45,7 +46,7 @@ export function compare(study: Study, pins: PinsByTopology = {}): Comparison {
   const sized = sizeAll(study, pins)
   return comparisonOf(
     study,
-    TOPOLOGIES.map(({ name }, k) => designOf(name, sized[k]!)),
+    TOPOLOGIES.map(({ name }, k) => designOf(name, sized[k]!, study.assumptions)),
   )
 }
 
@@ -65,7 +66,7 @@ export function* answer(study: Study, sizer: Sizer): Generator<Answer | { done: 
 }
 
 function answerOf(study: Study, sized: readonly (Sized | Unbuilt)[], stage: Answer['stage']): Answer {
-  const designs = TOPOLOGIES.map(({ name }, k) => designOf(name, sized[k]!))
+  const designs = TOPOLOGIES.map(({ name }, k) => designOf(name, sized[k]!, study.assumptions))
   const curves = sized.map((one): Curves | undefined =>
     isUnbuilt(one) ? undefined : curvesOf(one.proof.observer.prepared, study.requirements),
   )
@@ -81,7 +82,7 @@ export function report(study: Study): Report {
   const sizer = createSizer()
   const sized = finish(sizer.proven(study))
   const details = finish(inspect(study, DETAIL_NAMES, sizer))
-  const designs = TOPOLOGIES.map(({ name }, k) => ({ ...designOf(name, sized[k]!), ...details[k] }))
+  const designs = TOPOLOGIES.map(({ name }, k) => ({ ...designOf(name, sized[k]!, study.assumptions), ...details[k] }))
   return { ...comparisonOf(study, designs), designs }
 }
 

@@ -1,4 +1,5 @@
 /** One sized topology as the comparison prints it. */
+import type { Assumptions } from '../requirements/study.ts'
 import type { Element } from '../devices/elements.ts'
 import type { Observer } from '../analyses/observe.ts'
 import { stressOf } from '../analyses/ratings.ts'
@@ -13,11 +14,11 @@ import { OUTCOMES, SETTLED } from '../solve/index.ts'
 import type { TopologyName } from '../topologies/index.ts'
 import type { Design, Part } from './comparison.ts'
 
-export function designOf(topology: TopologyName, sized: Sized | Unbuilt): Design {
+export function designOf(topology: TopologyName, sized: Sized | Unbuilt, assumptions: Assumptions): Design {
   if (isUnbuilt(sized)) return unbuilt(topology, sized)
   const { proof, variant, findings, because } = sized
   const { design } = proof
-  const figures = figuresOf(proof)
+  const figures = figuresOf(proof, assumptions)
   return {
     topology,
     variant: variant.name,

@@ -3,8 +3,16 @@
  * file of its own under `engine/analyses/`, listed here once. The headless run prints all, the page asks for those it shows.
  */
 import { type HandValue, handValuesOf } from '../analyses/handValues/index.ts'
+import { type Bill, billOf } from '../analyses/bill/index.ts'
+import { type Heat, heatOf } from '../analyses/heat/index.ts'
+import { type PolicyUse, policyOf } from '../analyses/policy.ts'
+import { type Faults, faultsOf } from '../analyses/faults/index.ts'
 import type { Proof } from '../analyses/prove.ts'
 import { type RatingUse, ratingsOf } from '../analyses/ratings.ts'
+import { type Reliability, reliabilityOf } from '../analyses/reliability/index.ts'
+import { type Sensitivities, sensitivitiesOf } from '../analyses/spread/sensitivities.ts'
+import { type Spread, spreadOf } from '../analyses/spread/spread.ts'
+import { type WorstCase, worstCaseOf } from '../analyses/spread/worstCase.ts'
 import type { Study } from '../requirements/study.ts'
 import { isUnbuilt } from '../sizing/size.ts'
 import { TOPOLOGIES } from '../topologies/index.ts'
@@ -12,25 +20,41 @@ import type { Sizer } from './sizer.ts'
 
 /** Every detail by its name, as plain data without NaN or Infinity. */
 export interface Details {
+  faults: Faults
   ratings: RatingUse[]
   handValues: HandValue[]
+  bill: Bill
+  reliability: Reliability
+  sensitivities: Sensitivities
+  spread: Spread
+  worstCase: WorstCase
+  thermal: Heat
+  derating: PolicyUse
 }
 
 export type DetailName = keyof Details
 
 /** A detail yields wherever it can be interrupted. */
-type DetailJobs = { readonly [N in DetailName]: (proof: Proof) => Generator<void, Details[N]> }
+type DetailJobs = { readonly [N in DetailName]: (proof: Proof, study: Study) => Generator<void, Details[N]> }
 
 /** A detail that is worked out in one go. */
-const atOnce = <T>(of: (proof: Proof) => T) =>
+const atOnce = <T>(of: (proof: Proof, study: Study) => T) =>
   // oxlint-disable-next-line require-yield -- nothing to interrupt
-  function* whole(proof: Proof): Generator<void, T> {
-    return of(proof)
+  function* whole(proof: Proof, study: Study): Generator<void, T> {
+    return of(proof, study)
   }
 
 const JOBS: DetailJobs = {
+  faults: faultsOf,
   ratings: atOnce(ratingsOf),
   handValues: handValuesOf,
+  bill: atOnce(({ design }, { assumptions }) => billOf(design, assumptions)),
+  reliability: atOnce((proof, { assumptions }) => reliabilityOf(proof, assumptions)),
+  sensitivities: atOnce(sensitivitiesOf),
+  spread: spreadOf,
+  worstCase: worstCaseOf,
+  thermal: heatOf,
+  derating: atOnce(policyOf),
 }
 
 export const DETAIL_NAMES = Object.keys(JOBS) as DetailName[]
@@ -50,7 +74,7 @@ export function* inspect(
   for (const sized of yield* telling(sizer.proven(study), () => ({ done, total }))) {
     const details: Partial<Details> = {}
     for (const name of names) {
-      if (!isUnbuilt(sized)) yield* fill(details, name, sized.proof, () => ({ done, total }))
+      if (!isUnbuilt(sized)) yield* fill(details, name, sized.proof, study, () => ({ done, total }))
       done++
     }
     inspection.push(details)
@@ -62,9 +86,10 @@ function* fill<N extends DetailName, P>(
   details: Partial<Details>,
   name: N,
   proof: Proof,
+  study: Study,
   progress: () => P,
 ): Generator<P, void> {
-  details[name] = yield* telling(JOBS[name](proof), progress)
+  details[name] = yield* telling(JOBS[name](proof, study), progress)
 }
 
 /** The same job, telling how far it is where it only stopped to let others in. */

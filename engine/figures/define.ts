@@ -1,5 +1,6 @@
 /** What a figure is: a descriptor that the page labels it by, and how it is read off a proof. One file a figure, one line in `index.ts`. */
 import type { Proof } from '../analyses/prove.ts'
+import type { Assumptions } from '../requirements/study.ts'
 import { SETTLED } from '../solve/index.ts'
 
 /** What the engine says about a figure, so that no screen retypes a label. */
@@ -12,11 +13,15 @@ export interface FigureDescriptor {
   readonly help: string
   /** Values below this are as good as this one: finer than anybody can use. Absent where every bit counts. */
   readonly resolution?: number
+  /** Significant figures that mean something, where three would be too many. */
+  readonly digits?: number
+  /** Why a design that has a circuit may be without it, in a few words; absent: it does not apply. */
+  readonly absent?: string
 }
 
 export interface FigureDefinition<Value = unknown> extends FigureDescriptor {
   /** The figure as the comparison prints it; undefined where it does not apply. */
-  readonly compute: (proof: Proof) => Value | undefined
+  readonly compute: (proof: Proof, assumptions: Assumptions) => Value | undefined
   /** The one number that is ranked and compared. */
   readonly headline: (value: Value) => number
 }

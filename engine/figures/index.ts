@@ -1,7 +1,11 @@
 /** Every figure, in the order in which tables list them. */
 import type { Proof } from '../analyses/prove.ts'
+import type { Assumptions } from '../requirements/study.ts'
+import { boardArea } from './boardArea.ts'
+import { cost } from './cost.ts'
 import type { FigureDefinition, FigureDescriptor } from './define.ts'
 import { type Efficiency, efficiency } from './efficiency.ts'
+import { failureRate } from './failureRate.ts'
 import { headroom } from './headroom.ts'
 import { type Heat, heat } from './heat.ts'
 import { lineRegulation } from './lineRegulation.ts'
@@ -34,6 +38,12 @@ export interface Figures {
   temperatureDrift?: number
   shortCircuit?: ShortCircuit
   partCount: number
+  /** Euro, assumed prices; absent where one is missing. */
+  cost?: number
+  /** Square metres; absent where one is missing. */
+  boardArea?: number
+  /** Failures in 10⁹ hours. */
+  failureRateFit?: number
 }
 
 const DEFINITIONS = [
@@ -52,6 +62,9 @@ const DEFINITIONS = [
   noLoadInputCurrent,
   shortCircuit,
   partCount,
+  cost,
+  boardArea,
+  failureRate,
 ] as unknown as readonly FigureDefinition[]
 
 export const FIGURES: readonly FigureDescriptor[] = DEFINITIONS.map(
@@ -59,10 +72,10 @@ export const FIGURES: readonly FigureDescriptor[] = DEFINITIONS.map(
 )
 
 /** Everything a proof says, by figure name. Undefined where the nominal point itself has no solution. */
-export function figuresOf(proof: Proof): Figures | undefined {
+export function figuresOf(proof: Proof, assumptions: Assumptions): Figures | undefined {
   const figures: Record<string, unknown> = {}
   for (const { name, compute } of DEFINITIONS) {
-    const value = compute(proof)
+    const value = compute(proof, assumptions)
     if (value !== undefined) figures[name] = value
   }
   return 'efficiency' in figures && 'heat' in figures && 'output' in figures

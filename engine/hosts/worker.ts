@@ -1,19 +1,38 @@
 /** The engine in a web worker of the page. */
-import { expose, releaseProxy } from 'comlink'
+import { expose, releaseProxy, transfer } from 'comlink'
 import type { Remote } from 'comlink'
-import { answer, createSizer, inspect } from '../index.ts'
+import { answer, createSizer, createSlicer, inspect, spreadProblems, summariseBoards } from '../index.ts'
 import { createHost, messageBreath } from './host.ts'
+import type { EngineHost } from './host.ts'
 
 const release = (onStep: unknown) => (onStep as Remote<() => void>)[releaseProxy]()
 const sizer = createSizer()
+const slice = createSlicer()
 
-expose(
-  createHost(
-    {
-      answer: (study) => answer(study, sizer),
-      inspect: ({ study, names }) => inspect(study, names, sizer),
-    },
-    messageBreath(),
-    release,
-  ),
+/** A job that is over in one go. */
+const atOnce = <I, R>(work: (input: I) => R) =>
+  // oxlint-disable-next-line require-yield -- nothing to interrupt
+  function* whole(input: I): Generator<never, R> {
+    return work(input)
+  }
+
+const host = createHost(
+  {
+    answer: (study) => answer(study, sizer),
+    inspect: ({ study, names }) => inspect(study, names, sizer),
+    spreadProblems: (study) => spreadProblems(study, sizer),
+    sampleBoards: atOnce(slice),
+    summariseBoards: atOnce(({ runs, band }) => summariseBoards(runs, band)),
+  },
+  messageBreath(),
+  release,
 )
+
+expose({
+  ...host,
+  async run(...job) {
+    const result = await host.run(...job)
+    // whole runs of samples change hands; everything else is copied
+    return result && 'outcomes' in result ? transfer(result, [result.values.buffer, result.outcomes.buffer]) : result
+  },
+} satisfies EngineHost)

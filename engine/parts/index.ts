@@ -1,6 +1,7 @@
 /** The parts catalogue, one line a family. */
 export * from './define.ts'
 export * from './derating/index.ts'
+export * from './board-copper/index.ts'
 export * from './reference-diode/index.ts'
 export * from './resistor/index.ts'
 export * from './shunt-reference/index.ts'
@@ -8,3 +9,5 @@ export * from './op-amp/index.ts'
 export * from './capacitor/index.ts'
 export * from './heatsink/index.ts'
 export * from './transistor/index.ts'
+export * from './assumptions/index.ts'
+export * from './find.ts'

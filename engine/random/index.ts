@@ -6,26 +6,47 @@ export type Random = () => number
 /** Rounds that are thrown away so that similar keys part company; 12 is the reference's choice for a 64-bit key. */
 const WARM_UP = 12
 
+/** A generator that can be set to another key without making a new one: for loops that draw for many samples. */
+export interface Stream {
+  /** Begins sample `k` of the run `seed`; both are taken modulo 2^32. */
+  start(seed: number, k: number): void
+  readonly next: Random
+}
+
 /**
- * Generator for sample `k` of a run with the given `seed`; both are taken modulo 2^32.
  * Algorithm: sfc32 of Chris Doty-Humphrey's PractRand test suite (version 0.94, `sfc.h`), 128 bits of state of which 32 are a counter:
  * a period of at least 2^32 for every key. The reference's two-word seeding is kept: a = 0, b and c the key, counter 1.
  */
-export function randomOf(seed: number, k: number): Random {
-  let a = 0
-  let b = seed | 0
-  let c = k | 0
-  let counter = 1
+export function newStream(): Stream {
+  // a typed array: 32-bit numbers in plain variables can cost an allocation each
+  const state = new Int32Array(4)
   const next = () => {
-    const result = (((a + b) | 0) + counter) | 0
-    counter = (counter + 1) | 0
-    a = b ^ (b >>> 9)
-    b = (c + (c << 3)) | 0
-    c = (((c << 21) | (c >>> 11)) + result) | 0
+    const b = state[1]!
+    const c = state[2]!
+    const result = (((state[0]! + b) | 0) + state[3]!) | 0
+    state[3]! += 1
+    state[0] = b ^ (b >>> 9)
+    state[1] = c + (c << 3)
+    state[2] = ((c << 21) | (c >>> 11)) + result
     return (result >>> 0) / 2 ** 32
   }
-  for (let round = 0; round < WARM_UP; round++) next()
-  return next
+  return {
+    next,
+    start(seed, k) {
+      state[0] = 0
+      state[1] = seed | 0
+      state[2] = k | 0
+      state[3] = 1
+      for (let round = 0; round < WARM_UP; round++) next()
+    },
+  }
+}
+
+/** Generator for sample `k` of a run with the given `seed`; both are taken modulo 2^32. */
+export function randomOf(seed: number, k: number): Random {
+  const stream = newStream()
+  stream.start(seed, k)
+  return stream.next
 }
 
 /**

@@ -28,7 +28,7 @@ export function checkField(
   study: Study,
   figureNames: readonly string[] = FIGURE_NAMES,
 ): Issue[] {
-  const keys = (/^(requirements|weights)\.|^title$/u.test(path) ? path : `requirements.${path}`).split('.')
+  const keys = (/^(requirements|assumptions|weights)\.|^title$/u.test(path) ? path : `requirements.${path}`).split('.')
   const filed = keys.reduce(joinPath, '')
   const last = keys.pop() ?? ''
   const file = studyFile(study)
@@ -90,6 +90,7 @@ function newerVersion(file: object): Finding | undefined {
 function completed(file: CheckedFile): Study {
   const { input, output, load, ambient, limits, parts, derating } = file.requirements
   const { loadRegulation, lineRegulation, outputRipple, survivesShort } = limits
+  const { environment, quality, prices, areas } = file.assumptions
   const weights = Object.entries(file.weights ?? DEFAULTS.weights)
   return {
     title: file.title,
@@ -122,10 +123,16 @@ function completed(file: CheckedFile): Study {
       parts,
       derating,
     },
-    weights: Object.fromEntries(
-      weights.flatMap(([name, weight]) => (weight === undefined ? [] : [[name, weight + 0]])),
-    ),
+    assumptions: { environment, quality, prices: given(prices), areas: given(areas) },
+    weights: given(Object.fromEntries(weights)),
   }
+}
+
+/** The entries that hold a number. */
+function given(record: Readonly<Record<string, number | undefined>>): Record<string, number> {
+  return Object.fromEntries(
+    Object.entries(record).flatMap(([name, value]) => (value === undefined ? [] : [[name, value + 0]])),
+  )
 }
 
 function midpoint({ min, max }: { min: number; max: number }): number {

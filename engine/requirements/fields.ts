@@ -2,6 +2,7 @@
  * The fields of a study as data: label, unit, allowed range, choices and defaults, for the checks and for the page alike. Paths are those
  * of the study without the leading `requirements.`: `input.max`, `limits.loadRegulation`.
  */
+import { type EnvironmentName, type QualityName, assumedRange } from './assumed.ts'
 import type { DeratingName, Mounting, SeriesName, Weights } from './study.ts'
 
 export interface FieldRange {
@@ -72,11 +73,26 @@ export const WEIGHT_RANGE: FieldRange = { label: 'Weight', unit: '', min: 0, max
 export const CHOICES = {
   'parts.resistorSeries': { label: 'Resistor series', values: ['E6', 'E12', 'E24', 'E48', 'E96', 'E192'] },
   'parts.mounting': { label: 'Mounting', values: ['through-hole', 'surface-mount', 'any'] },
-  derating: { label: 'Derating', values: ['standard', 'none'] },
+  derating: {
+    label: 'Derating',
+    values: [
+      'standard',
+      'navsea-sd-18-protected',
+      'navsea-sd-18',
+      'navsea-sd-18-severe',
+      'nasa-eee-inst-002',
+      'ecss-q-st-30-11c',
+      'none',
+    ],
+  },
+  'assumptions.environment': { label: 'Environment', values: ['ground-benign', 'ground-fixed', 'ground-mobile'] },
+  'assumptions.quality': { label: 'Quality of the parts', values: ['commercial', 'lower', 'military'] },
 } as const satisfies {
   'parts.resistorSeries': { label: string; values: readonly SeriesName[] }
   'parts.mounting': { label: string; values: readonly Mounting[] }
   derating: { label: string; values: readonly DeratingName[] }
+  'assumptions.environment': { label: string; values: readonly EnvironmentName[] }
+  'assumptions.quality': { label: string; values: readonly QualityName[] }
 }
 
 export type ChoicePath = keyof typeof CHOICES
@@ -100,6 +116,9 @@ export const FIGURE_NAMES: readonly string[] = [
   'outputResistance',
   'temperatureDrift',
   'minimumInput',
+  'cost',
+  'boardArea',
+  'failureRateFit',
 ]
 
 /**
@@ -117,13 +136,15 @@ export const DEFAULTS = {
   resistorTolerance: 0.01,
   mounting: 'through-hole',
   derating: 'standard',
+  environment: 'ground-fixed',
+  quality: 'commercial',
   weights: { efficiency: 3, heat: 3, partCount: 2, loadRegulation: 3 },
 } as const satisfies Record<string, string | number | boolean | Weights>
 
 /** Label and range of a number at `path`, weights included; `undefined` where the path holds no number. */
 export function rangeOf(path: string): FieldRange | undefined {
   if (path.startsWith('weights.')) return { ...WEIGHT_RANGE, label: `Weight of ${path.slice('weights.'.length)}` }
-  return Object.hasOwn(RANGES, path) ? RANGES[path as NumberPath] : undefined
+  return Object.hasOwn(RANGES, path) ? RANGES[path as NumberPath] : assumedRange(path)
 }
 
 /** The label of any field; the path itself where it has none. */

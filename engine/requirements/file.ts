@@ -42,5 +42,10 @@ export function studyFile(study: Study): StudyFile {
       derating,
     },
     weights: { ...study.weights },
+    assumptions: {
+      ...study.assumptions,
+      prices: { ...study.assumptions.prices },
+      areas: { ...study.assumptions.areas },
+    },
   }
 }

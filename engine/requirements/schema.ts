@@ -1,5 +1,6 @@
 /** The shape of a study file. Unknown keys and rules between fields are checked beside it, on the same raw value. */
 import * as v from 'valibot'
+import { PLACED, PRICED, assumedRange } from './assumed.ts'
 import { CHOICES, DEFAULTS, LONGEST_TITLE, RANGES, WEIGHT_RANGE, type FieldRange, type NumberPath } from './fields.ts'
 
 export const FORMAT = 'wattfork-study'
@@ -60,6 +61,19 @@ const requirements = v.object({
   derating: v.optional(v.picklist(CHOICES.derating.values), DEFAULTS.derating),
 })
 
+/** One optional number for each name under `assumptions.prices` or `assumptions.areas`. */
+function assumedNumbers<Name extends string>(kind: 'prices' | 'areas', names: Readonly<Record<Name, string>>) {
+  const number = v.optional(within(assumedRange(`assumptions.${kind}.${Object.keys(names)[0]}`)!))
+  return v.optional(v.object(Object.fromEntries(Object.keys(names).map((name) => [name, number]))), {})
+}
+
+const assumptions = v.object({
+  environment: v.optional(v.picklist(CHOICES['assumptions.environment'].values), DEFAULTS.environment),
+  quality: v.optional(v.picklist(CHOICES['assumptions.quality'].values), DEFAULTS.quality),
+  prices: assumedNumbers('prices', PRICED),
+  areas: assumedNumbers('areas', PLACED),
+})
+
 /** Schema of a study file of the current version, in which the figures `figureNames` may be weighed. */
 export function studySchema(figureNames: readonly string[]) {
   const weight = v.optional(within(WEIGHT_RANGE))
@@ -68,6 +82,7 @@ export function studySchema(figureNames: readonly string[]) {
     version: v.literal(VERSION),
     title: v.optional(v.pipe(v.string(), v.maxLength(LONGEST_TITLE)), DEFAULTS.title),
     requirements,
+    assumptions: v.optional(assumptions, {}),
     weights: v.optional(v.object(Object.fromEntries(figureNames.map((name) => [name, weight])))),
   })
 }

@@ -1,4 +1,7 @@
 /** The study file's content with every default filled in. Values are SI, temperatures degrees Celsius, percentages fractions. */
+import type { Assumptions } from './assumed.ts'
+
+export type { AreaName, Assumptions, EnvironmentName, PriceName, QualityName } from './assumed.ts'
 
 export interface InputRequirement {
   /** Lowest and highest voltage at any instant: the ripple lies inside them. */
@@ -44,7 +47,14 @@ export interface Limits {
 
 export type SeriesName = 'E6' | 'E12' | 'E24' | 'E48' | 'E96' | 'E192'
 export type Mounting = 'through-hole' | 'surface-mount' | 'any'
-export type DeratingName = 'standard' | 'none'
+export type DeratingName =
+  | 'standard'
+  | 'navsea-sd-18-protected'
+  | 'navsea-sd-18'
+  | 'navsea-sd-18-severe'
+  | 'nasa-eee-inst-002'
+  | 'ecss-q-st-30-11c'
+  | 'none'
 
 export interface PartsRequirement {
   resistorSeries: SeriesName
@@ -68,5 +78,7 @@ export type Weights = Record<string, number>
 export interface Study {
   title: string
   requirements: Requirements
+  /** Guesses beside the requirements: no design depends on them. */
+  assumptions: Assumptions
   weights: Weights
 }

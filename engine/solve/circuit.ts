@@ -14,7 +14,7 @@ export interface DeviceSet {
 export interface ResistorSet {
   readonly count: number
   readonly plainCount: number
-  /** Where the current of each is reported; those of the series resistances share one place that nothing reads. */
+  /** Where the current of each plain one is reported; that of a series resistance is its device's. */
   readonly outAt: Int32Array
   /** Two places in `x` each. */
   readonly ends: Int32Array

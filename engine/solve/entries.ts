@@ -27,9 +27,8 @@ export class Entries {
   }
 }
 
-/** Places in `out`: 0 stays zero, for terminals without current; what goes to 1 and 2 is never read. */
-export const UNREAD = 1
-export const FIRST_OUT = 3
+/** Place 0 in `out` stays zero, for terminals without current. */
+export const FIRST_OUT = 1
 
 export interface SeriesResistance {
   readonly a: number
@@ -37,7 +36,11 @@ export interface SeriesResistance {
   readonly parameterAt: number
 }
 
-/** Resistors of the netlist, whose currents are reported at `outAt`, then the series resistances inside devices. */
+/**
+ * Resistors of the netlist, whose currents are reported at `outAt`, then the series resistances inside devices. Of the
+ * latter only the inner node's balance counts the current; the outer node's counts what the device itself draws there
+ * (see `evaluate`).
+ */
 export function layOutResistors(
   plain: readonly SeriesResistance[],
   series: readonly SeriesResistance[],
@@ -48,18 +51,30 @@ export function layOutResistors(
   return {
     count: all.length,
     plainCount: plain.length,
-    outAt: Int32Array.from(all, (_, k) => outAt[k] ?? UNREAD),
+    outAt: Int32Array.from(outAt),
     ends: Int32Array.from(all.flatMap(({ a, b }) => [a, b])),
     seriesParameterAt: Int32Array.from(series, (r) => r.parameterAt),
     entries: Int32Array.from(
-      all.flatMap(({ a, b }) => [entries.place(a, a), entries.place(b, b), entries.place(a, b), entries.place(b, a)]),
+      all.flatMap(({ a, b }, k) => {
+        const isPlain = k < plain.length
+        return [
+          isPlain ? entries.place(a, a) : -1,
+          entries.place(b, b),
+          isPlain ? entries.place(a, b) : -1,
+          entries.place(b, a),
+        ]
+      }),
     ),
   }
 }
 
-/** Every derivative of every device that lands on an unknown row and column. */
+/**
+ * Every derivative of every device that lands on an unknown row and column. `outside`: by inner node, the node outside its
+ * series resistance, whose balance takes the same current.
+ */
 export function stampDevices(
   sets: readonly (readonly [DeviceSet, number])[],
+  outside: ReadonlyMap<number, number>,
   entries: Entries,
 ): { stampEntry: Int32Array; stampFrom: Int32Array } {
   const to: number[] = []
@@ -70,10 +85,12 @@ export function stampDevices(
         for (let s = 0; s < terminals; s += 1) {
           const row = set.terminals[d * terminals + t]!
           const column = set.terminals[d * terminals + s]!
-          const entry = entries.place(row, column)
-          if (entry < 0) continue
-          to.push(entry)
-          from.push(set.outAt[d]! + terminals + terminals * t + s)
+          for (const balance of [row, outside.get(row)]) {
+            const entry = balance === undefined ? -1 : entries.place(balance, column)
+            if (entry < 0) continue
+            to.push(entry)
+            from.push(set.outAt[d]! + terminals + terminals * t + s)
+          }
         }
       }
     }

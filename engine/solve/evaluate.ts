@@ -32,6 +32,7 @@ const {
   REFERENCES,
   RESISTORS,
   SCALE,
+  SERIES,
   SIZE,
   STAMPS,
   TERMINAL,
@@ -63,6 +64,15 @@ export function evaluate(plan: Int32Array, m: Float64Array, isFirst: boolean): b
   if (plan[TRANSISTORS]! < plan[TRANSISTORS + 1]!) isLimited = evaluateTransistors(plan, m, size, isFirst) || isLimited
   if (plan[AMPLIFIERS]! < plan[AMPLIFIERS + 1]!) isLimited = evaluateAmplifiers(plan, m, size, isFirst) || isLimited
   if (plan[REFERENCES]! < plan[REFERENCES + 1]!) evaluateReferences(plan, m, size)
+  const seriesEnd = plan[SERIES + 1]!
+  for (let pc = plan[SERIES]!; pc < seriesEnd; pc += 3) {
+    const outer = plan[pc + 1]!
+    const inner = plan[pc + 2]!
+    // an inner node holds what the device draws so far: the outer node takes it as it is. Over the resistance it would be a
+    // difference of two nearly equal voltages, in which the picoamperes of a blocked junction drown.
+    m[outer + size]! += m[inner + size]!
+    m[inner + size]! -= m[plan[pc]!]! * (m[outer]! - m[inner]!)
+  }
   return isLimited
 }
 
@@ -223,6 +233,7 @@ function evaluateReferences(plan: Int32Array, m: Float64Array, size: number): vo
 
 /** The Jacobian of `f` at the last evaluation, and the sizes of its diagonal. */
 export function assemble(plan: Int32Array, m: Float64Array): void {
+  const size = plan[SIZE]!
   const base = plan[BASE]!
   const matrix = plan[MATRIX]!
   const entries = plan[ENTRIES]!
@@ -235,4 +246,8 @@ export function assemble(plan: Int32Array, m: Float64Array): void {
     m[plan[pc]!] = value
     m[plan[pc + 1]!] = value < 0 ? -value : value
   }
+  // what hangs on a node counts with its series resistance, though its balance leaves that to the inner node
+  const seriesEnd = plan[SERIES + 1]!
+  for (let record = plan[SERIES]!; record < seriesEnd; record += 3)
+    m[plan[record + 1]! + 3 * size]! += m[plan[record]!]!
 }

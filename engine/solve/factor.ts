@@ -15,7 +15,8 @@ export function factor(plan: Int32Array, m: Float64Array): boolean {
   let pc = plan[FACTOR]!
   while (pc < end) {
     const pivot = plan[pc]!
-    const inverse = 1 / m[pivot]!
+    const divisor = m[pivot]!
+    const inverse = 1 / divisor
     if (!(inverse < Infinity && inverse > -Infinity)) return false
     m[pivot] = inverse
     let rows = plan[pc + 1]!
@@ -25,7 +26,8 @@ export function factor(plan: Int32Array, m: Float64Array): boolean {
       const lower = plan[pc]!
       const stop = pc + 2 + 2 * plan[pc + 1]!
       pc += 2
-      const multiplier = m[lower]! * inverse
+      // divided, not multiplied by the inverse: a resistor between its own two entries then leaves nothing behind
+      const multiplier = m[lower]! / divisor
       m[lower] = multiplier
       const size = multiplier < 0 ? -multiplier : multiplier
       if (size > wildest) wildest = size

@@ -20,6 +20,7 @@ import { type Circuit, type CompileOptions, FROZEN, SETTLED, type ThermalCode, t
 import { newSolverWorkspace } from './workspace.ts'
 
 export { predict, refactor } from './predict.ts'
+export { type Change, type Changeable, type Response, responder } from './respond.ts'
 export * from './types.ts'
 
 /**

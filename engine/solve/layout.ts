@@ -139,6 +139,7 @@ export function layOut(
       [references, 3],
       [loads, 2],
     ],
+    new Map(series.map(({ a, b }) => [b, a])),
     entries,
   )
   const branchEntries: number[] = []

@@ -29,13 +29,6 @@ const ROUNDING = 8 * Number.EPSILON
 /** At a step that rounding explains, a balance as bad as this is accepted as the best there is, in amperes. */
 const WORST_BALANCE = 1e-10
 const LEAST_STEP = 1e-11
-/**
- * A node that only a blocked junction feeds, as the output of an unloaded follower, has no voltage to the last digit: its
- * steps stay large while its currents are rounding and less. After so many iterations, so many such states running will do.
- */
-const PATIENCE = 8
-const QUIET_ENOUGH = 3
-const QUIET_AMPERES = 1e-15
 /** Longest step of any unknown in volts (amperes for a floating source's current). */
 const LONGEST_STEP = 5
 
@@ -49,16 +42,10 @@ export function newton(circuit: CompiledCircuit, ws: SolverWorkspace, most: numb
   let step = Infinity
   let hasFactors = false
   let wasChord = false
-  let quiet = 0
   for (let iteration = 0; ; iteration += 1) {
     const isLimited = evaluate(plan, m, iteration === 0)
     if (m[ANCHOR]! !== 0) addAnchor(layout, ws)
-    let worst = step <= LAST_STEP && !isLimited ? imbalance(plan, m, step) : -1
-    if (worst < 0 && iteration > PATIENCE) {
-      const least = isLimited ? -1 : unsettledImbalance(plan, m)
-      quiet = least >= 0 ? quiet + 1 : 0
-      if (quiet === QUIET_ENOUGH) worst = least
-    }
+    const worst = step <= LAST_STEP && !isLimited ? imbalance(plan, m, step) : -1
     if (worst >= 0) {
       ws.residual = worst
       ws.iterations += iteration
@@ -111,19 +98,6 @@ function imbalance(plan: Int32Array, m: Float64Array, step: number): number {
     }
   }
   return isBalanced || isRounding || isNear ? worst : -1
-}
-
-/** The largest imbalance where none can be told from rounding, whatever the step that led here; else -1. */
-function unsettledImbalance(plan: Int32Array, m: Float64Array): number {
-  const size = plan[SIZE]!
-  const end = plan[X]! + size
-  let worst = 0
-  for (let k = plan[FIRST_UNKNOWN]!; k < end; k += 1) {
-    const absolute = Math.abs(m[k + size]!)
-    if (!(absolute <= QUIET_AMPERES + ROUNDING * m[k + 3 * size]! * Math.abs(m[k]!))) return -1
-    if (absolute > worst) worst = absolute
-  }
-  return worst
 }
 
 /**

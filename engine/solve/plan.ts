@@ -99,8 +99,10 @@ export const FORWARD = 22
 export const BACK = 23
 /** Current, x of its node, power of its part. */
 export const TERMINALS = 24
-const END = 25
-const HEAD = 26
+/** Conductance, x of the outer and of the inner end. */
+export const SERIES = 25
+const END = 26
+const HEAD = 27
 
 function counted(count: number, row: (k: number) => number[]): number[][] {
   return Array.from({ length: count }, (_, k) => row(k))
@@ -139,7 +141,7 @@ export function writePlan(layout: Layout, memory: Memory, elimination: Eliminati
   plan[OUT_END] = out + layout.outLength
   records(
     RESISTORS,
-    counted(resistors.count, (k) => [
+    counted(resistors.plainCount, (k) => [
       memory.conductance + k,
       x + resistors.ends[2 * k]!,
       x + resistors.ends[2 * k + 1]!,
@@ -222,6 +224,14 @@ export function writePlan(layout: Layout, memory: Memory, elimination: Eliminati
       out + layout.terminalFrom[k]!,
       x + layout.terminalNode[k]!,
       memory.power + layout.terminalPart[k]!,
+    ]),
+  )
+  records(
+    SERIES,
+    counted(resistors.count - resistors.plainCount, (k) => [
+      memory.conductance + resistors.plainCount + k,
+      x + resistors.ends[2 * (resistors.plainCount + k)]!,
+      x + resistors.ends[2 * (resistors.plainCount + k) + 1]!,
     ]),
   )
   plan[END] = plan.length

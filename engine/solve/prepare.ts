@@ -15,7 +15,7 @@ const HOTTEST = 700
  * Siemens on the diagonal of every node, in the Jacobian alone and never in the currents: it keeps a node that nothing
  * conducts to from making the matrix singular and changes no solution.
  */
-const REGULAR = 1e-16
+const REGULAR = 1e-30
 
 /** Recomputes derived values of parts whose junction moved, of all of them after a change of parameters. */
 export function prepare(layout: Layout, ws: SolverWorkspace): void {

@@ -1,7 +1,7 @@
 /** What a topology is: variants in order of simplicity, each one description from which sizing, circuit, part list and working all come. */
 import type { Netlist } from '../devices/elements.ts'
-import type { DeratingPolicy } from '../parts/derating/index.ts'
-import type { Tolerance } from '../parts/define.ts'
+import type { DeratingPolicy, FactorName, JunctionKind } from '../parts/derating/index.ts'
+import type { Confidence, Tolerance } from '../parts/define.ts'
 import type { Requirements } from '../requirements/study.ts'
 import type { Worked, Working } from './working.ts'
 
@@ -27,6 +27,8 @@ export interface Limit {
   readonly inFault: (ambient: number, at: StressPoint) => number
   /** `min` for a quantity that must not fall below its rating, a minimum cathode current say. */
   readonly sense: 'max' | 'min'
+  /** The number of the policy that derates it; absent where no policy does. */
+  readonly factor?: FactorName
 }
 
 /** What a limit that depends on more than one quantity may look at. */
@@ -38,6 +40,20 @@ export interface StressPoint {
   junction: number
 }
 
+/** Where heat passes on its way from where it arises to the air. */
+export type HeatNode = 'junction' | 'body' | 'case' | 'lead' | 'sink' | 'ambient'
+
+/** One stretch of that way. */
+export interface HeatStretch {
+  readonly from: HeatNode
+  readonly to: HeatNode
+  /** As it counts in the design, a heatsink's derating included. */
+  readonly kelvinPerWatt: number
+  readonly source: string
+  readonly confidence: Confidence
+  readonly note?: string
+}
+
 export interface DesignPart {
   readonly id: string
   readonly role: string
@@ -47,6 +63,12 @@ export interface DesignPart {
   readonly package?: string
   /** Kelvin per watt from junction (or body) to ambient, cooling as built; absent where the part does not dissipate. */
   readonly thermalResistance?: number
+  /** The same, stretch by stretch from where the heat arises to the ambient; their sum is `thermalResistance`. */
+  readonly heatPath?: readonly HeatStretch[]
+  /** Its semiconductor: by which of the policy's rules its junction is judged, and its maximum, °C. */
+  readonly semiconductor?: { readonly kind: JunctionKind; readonly junctionMax: number }
+  /** The part that this one, a heatsink, cools. */
+  readonly cools?: string
   /** Across which nodes the voltage of a `StressPoint` is taken. */
   readonly across?: readonly [string, string]
   readonly limits: readonly Limit[]

@@ -114,6 +114,7 @@ const units: ReadonlyMap<string, UnitText> = new Map([
   ['%', fraction],
   ['1/K', perKelvin],
   ['m²', area],
+  ['EUR', plain('a price', 'EUR', ['€', 'eur', 'Euro', 'euro'])],
 ])
 
 /** The writing rules of a unit; a unit that is not in the table is written as it is, without prefixes. */

@@ -1,5 +1,6 @@
 import { expose } from 'comlink'
 import { afterEach, describe, expect, it, vi } from 'vitest'
+import { reactive } from 'vue'
 import type { Answer } from '../../engine/compare/comparison.ts'
 import { createHost, messageBreath } from '../../engine/hosts/host.ts'
 import type { EngineHost, JobRunners, Jobs, Progress } from '../../engine/hosts/host.ts'
@@ -10,11 +11,15 @@ import type { EngineClient, WorkerLike } from '../../web/engineClient.ts'
 const studyNamed = (title: string) => ({ title }) as Study
 const answerOf = (study: Study, stage: Answer['stage']) => ({ stage, comparison: { title: study.title } }) as Answer
 type Step = Jobs['answer']['step']
+const notAsked = () => {
+  throw new Error('not asked for')
+}
 const runners = (answer: JobRunners['answer']): JobRunners => ({
   answer,
-  inspect: () => {
-    throw new Error('not asked for')
-  },
+  inspect: notAsked,
+  spreadProblems: notAsked,
+  sampleBoards: notAsked,
+  summariseBoards: notAsked,
 })
 const ask = (client: EngineClient, title: string, onAnswer: (answer: Answer) => void = () => {}) =>
   client.run('answer', studyNamed(title), (step) => {
@@ -99,6 +104,26 @@ describe('engineClient with the real host', () => {
     expect(titleOf(await second!)).toBe('proven B')
     expect(partsRun.filter((title) => title === 'A').length).toBeLessThan(50)
     expect(partsRun.filter((title) => title === 'B').length).toBe(50)
+  })
+
+  it('sends reactive input as plain data and typed arrays as they are', async () => {
+    const seen: unknown[] = []
+    const host = createHost(
+      {
+        ...runners(job),
+        // oxlint-disable-next-line require-yield -- nothing to interrupt
+        *summariseBoards(input) {
+          seen.push(input)
+          return []
+        },
+      },
+      messageBreath(),
+    )
+    const client = createEngineClient({ start: start(host) })
+    const runs = [{ values: Float64Array.of(1, NaN), outcomes: Uint8Array.of(0, 1) }, undefined]
+    await client.run('summariseBoards', { runs, band: reactive({ low: 1, high: 2 }) }, () => {})
+    expect(seen).toEqual([{ runs, band: { low: 1, high: 2 } }])
+    expect((seen[0] as { runs: typeof runs }).runs[0]!.values).toBeInstanceOf(Float64Array)
   })
 
   it('hands on what the engine throws', async () => {

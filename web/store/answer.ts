@@ -2,6 +2,7 @@
 import { computed, ref, shallowRef, watch } from 'vue'
 import { defineStore } from 'pinia'
 import type { Answer } from '../../engine/compare/comparison.ts'
+import type { SpreadProblem } from '../../engine/compare/boards.ts'
 import type { DetailName, Inspection } from '../../engine/compare/details.ts'
 import type { Progress } from '../../engine/hosts/host.ts'
 import type { Study } from '../../engine/requirements/study.ts'
@@ -73,6 +74,12 @@ export const useAnswerStore = defineStore('answer', () => {
     return client.run('inspect', { study, names }, onProgress)
   }
 
+  /** What a pool needs to draw boards of the designs; superseded like `inspect`. */
+  function spreadProblems(study: Study): Promise<(SpreadProblem | undefined)[]> {
+    client ??= createEngineClient()
+    return client.run('spreadProblems', study, () => {})
+  }
+
   /** Asks again for the requirements in force, after a failure or a stop. */
   function retry(): void {
     request(useStudyStore().study)
@@ -106,6 +113,7 @@ export const useAnswerStore = defineStore('answer', () => {
     inspect,
     request,
     retry,
+    spreadProblems,
     stop,
   }
 })

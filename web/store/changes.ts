@@ -12,7 +12,7 @@ export interface Change {
 }
 
 function say(path: string, value: FieldValue): string {
-  if (value === undefined) return 'not judged'
+  if (value === undefined) return quantityField(path).otherwise ?? 'not judged'
   const choice = CHOICES.find((field) => field.path === path)
   if (choice) return choice.choices.find((c) => c.value === value)?.label ?? String(value)
   return typeof value === 'number' ? shown(quantityField(path), value) : String(value)
@@ -27,11 +27,16 @@ function fromTo(before: string, after: string): string {
 
 function paths(before: Study, after: Study): string[] {
   const weights = new Set([...Object.keys(before.weights), ...Object.keys(after.weights)])
+  const assumed = (['prices', 'areas'] as const).flatMap((kind) => {
+    const names = [before, after].flatMap(({ assumptions }) => Object.keys(assumptions[kind]))
+    return [...new Set(names)].map((name) => `assumptions.${kind}.${name}`)
+  })
   return [
     'title',
     ...QUANTITY_PATHS,
     ...CHOICES.map((field) => field.path),
     ...[...weights].map((name) => `weights.${name}`),
+    ...assumed,
   ]
 }
 

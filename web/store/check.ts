@@ -1,5 +1,11 @@
 /** Checks one entry together with all the others. */
-import { checkField, parseStudyText, rangeOf as fieldRange, studyFile } from '../../engine/requirements/index.ts'
+import {
+  checkField,
+  checkStudy,
+  parseStudyText,
+  rangeOf as fieldRange,
+  studyFile,
+} from '../../engine/requirements/index.ts'
 import type { Issue, Study } from '../../engine/requirements/index.ts'
 import { quantityField, shown } from './fields.ts'
 
@@ -14,10 +20,10 @@ export interface Fix {
 /** Either the whole study with the value in place, or why it cannot be. */
 export type CheckedEdit = { study: Study; problem?: undefined } | { study?: undefined; problem: string; fix?: Fix }
 
-/** Where a path leads: `title` and `weights.…` hang on the study, all else on its requirements. */
+/** Where a path leads: `title`, `weights.…` and `assumptions.…` hang on the study, all else on its requirements. */
 function rooted(path: string): string[] {
   const keys = path.split('.')
-  return keys[0] === 'title' || keys[0] === 'weights' ? keys : ['requirements', ...keys]
+  return ['title', 'weights', 'assumptions'].includes(keys[0]!) ? keys : ['requirements', ...keys]
 }
 
 /** The value of a study at a path such as `input.max`; undefined where a limit is left out. */
@@ -75,10 +81,16 @@ function nearestAllowed(study: Study, path: string, value: FieldValue, issue: Is
     .toSorted((a, b) => Math.abs(a - value) - Math.abs(b - value))[0]
 }
 
-/** A study file's text read and checked: the study, or one sentence for each problem. */
-export function readStudyFile(
-  text: string,
-): { study: Study; problems?: undefined } | { study?: undefined; problems: string[] } {
+/** Whether a whole study could be put in force. */
+export function isValid(study: Study): boolean {
+  return checkStudy(studyFile(study)).ok
+}
+
+/** The study that a file holds, or one sentence for each of its problems. */
+export type StudyRead = { study: Study; problems?: undefined } | { study?: undefined; problems: string[] }
+
+/** A study file's text read and checked. */
+export function readStudyFile(text: string): StudyRead {
   const read = parseStudyText(text)
   return read.ok ? { study: read.study } : { problems: read.issues.map(({ message }) => message) }
 }

@@ -1,5 +1,5 @@
 /** How the page writes the requirements: captions beside the entries, and values in them. Names and units are the engine's. */
-import { CHOICES as WORDS, labelOf, rangeOf } from '../../engine/requirements/index.ts'
+import { CHOICES as WORDS, DERATING_WORDS, labelOf, rangeOf } from '../../engine/requirements/index.ts'
 import { entryText, formatQuantity } from '../../engine/units/index.ts'
 import type { FieldValue } from './check.ts'
 
@@ -12,6 +12,10 @@ interface QuantityWords {
   isOptional?: boolean
   /** Written without zeros behind the point. */
   isPlain?: boolean
+  /** Written, and read where no unit is typed, in this unit: so many of it are one of the field's own. */
+  written?: { unit: string; factor: number }
+  /** What holds while nothing is entered, in words; otherwise there is no limit. */
+  otherwise?: string
 }
 
 /** A requirement that is a number with a unit. */
@@ -49,7 +53,7 @@ export interface ChoiceField {
   path: string
   name: string
   caption: string
-  choices: readonly { value: FieldValue; label: string }[]
+  choices: readonly { value: FieldValue; label: string; note?: string }[]
 }
 
 const words = (values: readonly string[], spelled: Record<string, string> = {}) =>
@@ -77,15 +81,51 @@ export const CHOICES: readonly ChoiceField[] = [
     caption: 'Mounting',
     choices: words(WORDS['parts.mounting'].values, { 'surface-mount': 'surface' }),
   },
-  { path: 'derating', caption: 'Derating', choices: words(WORDS.derating.values) },
+  {
+    path: 'derating',
+    caption: 'Derating',
+    choices: WORDS.derating.values.map((value) => {
+      const { label, source } = DERATING_WORDS[value]
+      return { value, label, note: source }
+    }),
+  },
+  {
+    path: 'assumptions.environment',
+    caption: 'Environment',
+    choices: words(WORDS['assumptions.environment'].values, {
+      'ground-benign': 'ground, benign',
+      'ground-fixed': 'ground, fixed',
+      'ground-mobile': 'ground, mobile',
+    }),
+  },
+  {
+    path: 'assumptions.quality',
+    caption: 'Quality',
+    choices: words(WORDS['assumptions.quality'].values, {
+      lower: 'lower military',
+      military: 'military, screened',
+    }),
+  },
 ].map((field) => ({ ...field, name: labelOf(field.path) }))
 
 /** The paths of all numbers in the requirements, in the order of the panel. */
 export const QUANTITY_PATHS: readonly string[] = Object.keys(QUANTITIES)
 
-/** The number field at a path such as `input.max` or `weights.heat`. */
+/** Words of the entries whose names come from lists of the engine: weights, prices and areas. */
+function listedWords(path: string): QuantityWords {
+  const entry = { caption: path.replace(/^weights\./u, ''), isOptional: true, isPlain: true }
+  if (!path.startsWith('assumptions.')) return entry
+  const otherwise = rangeOf(path)?.otherwise ?? ''
+  return {
+    ...entry,
+    otherwise,
+    ...(path.startsWith('assumptions.areas.') && { written: { unit: 'mm²', factor: 1e6 } }),
+  }
+}
+
+/** The number field at a path such as `input.max`, `weights.heat` or `assumptions.prices.diode-1w`. */
 export function quantityField(path: string): QuantityField {
-  const known = QUANTITIES[path] ?? { caption: path.replace(/^weights\./u, ''), isOptional: true, isPlain: true }
+  const known = QUANTITIES[path] ?? listedWords(path)
   return { path, name: labelOf(path), unit: rangeOf(path)?.unit ?? '', ...known }
 }
 
@@ -106,6 +146,10 @@ const figures = (text: string) =>
 
 /** A value as it stands in its entry: three significant figures, or as many more as it exactly has. */
 export function shown(field: QuantityField, value: number): string {
+  if (field.written) {
+    const { written, ...plain } = field
+    return `${shown({ ...plain, unit: '' }, Number((value * written.factor).toPrecision(12)))}\u202F${written.unit}`
+  }
   const isLonger = Number(value.toPrecision(3)) !== value
   const digits = isLonger ? Math.min(figures(entryText(value, field.unit)), 12) : 3
   const text = formatQuantity(value, field.unit, Math.max(digits, 3))

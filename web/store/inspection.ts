@@ -67,7 +67,7 @@ export const useInspectionStore = defineStore('inspection', () => {
     { immediate: true },
   )
 
-  return { inspection, revision, busy, progress, failure, isStale, want, retry: ask }
+  return { inspection, revision, busy, progress, failure, isStale, isMissing, want, retry: ask }
 })
 
 /** Details of one revision that were asked for one after another. */

@@ -1,4 +1,7 @@
-/** Text kept in the browser between visits. A browser may deny storage: then reading gives nothing and work goes on. */
+/**
+ * Text kept in the browser between visits: for this tab, so that two tabs do not overwrite each other, and for the next
+ * visit. A browser may deny storage: then reading gives nothing and work goes on.
+ */
 import { readonly, ref } from 'vue'
 
 const denied = ref(false)
@@ -6,10 +9,10 @@ const denied = ref(false)
 /** True once the browser has refused to store something; the page says so once. */
 export const storageDenied = readonly(denied)
 
-/** The text under `key`; undefined where there is none or storage is denied. */
+/** The text that this tab stored under `key`, else the one that any tab stored last; undefined where there is none or storage is denied. */
 export function readText(key: string): string | undefined {
   try {
-    return localStorage.getItem(key) ?? undefined
+    return sessionStorage.getItem(key) ?? localStorage.getItem(key) ?? undefined
   } catch {
     denied.value = true
     return undefined
@@ -19,6 +22,7 @@ export function readText(key: string): string | undefined {
 /** Stores `text` under `key`; on refusal sets `storageDenied` and goes on. */
 export function writeText(key: string, text: string): void {
   try {
+    sessionStorage.setItem(key, text)
     localStorage.setItem(key, text)
     denied.value = false
   } catch {

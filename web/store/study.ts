@@ -4,17 +4,17 @@
  * `study` is the only thing that the engine is asked about, and it is always valid: an entry that is out of range or that
  * contradicts another one waits in `entries` with its text and its problem, and is tried again whenever another entry changes.
  */
-import { computed, ref, shallowReactive, shallowRef } from 'vue'
+import { computed, shallowReactive, shallowRef } from 'vue'
 import { defineStore } from 'pinia'
 import { parseQuantity } from '../../engine/units/index.ts'
-import { LARGEST_STUDY, sizeIssue } from '../../engine/requirements/index.ts'
+import { DEFAULTS, LARGEST_STUDY, sizeIssue } from '../../engine/requirements/index.ts'
 import type { Study } from '../../engine/requirements/index.ts'
 import { EXAMPLES } from '../examples/index.ts'
 import type { Example } from '../examples/index.ts'
 import { describeChange } from './changes.ts'
 import type { Change } from './changes.ts'
-import { checkEdit, readPath, readStudyFile } from './check.ts'
-import type { FieldValue, Fix } from './check.ts'
+import { checkEdit, isValid, readPath, readStudyFile, withPath } from './check.ts'
+import type { FieldValue, Fix, StudyRead } from './check.ts'
 import { quantityField, shown } from './fields.ts'
 import { readSaved, writeSaved } from './saved.ts'
 
@@ -33,6 +33,8 @@ export interface FieldState {
 export interface Step extends Change {
   before: Study
   after: Study
+  /** From one study to another, not an edit within one. */
+  isOther?: boolean
 }
 
 export interface EditOptions {
@@ -52,7 +54,24 @@ export interface LastChange {
   isGesture: boolean
 }
 
+/** A file that could not be opened, by its name as far as it has one, and every reason. */
+export interface FileProblem {
+  name: string
+  problems: readonly string[]
+}
+
 export const UNDO_STEPS = 50
+
+async function readFile(file: Blob): Promise<StudyRead> {
+  if (file.size > LARGEST_STUDY) return { problems: [sizeIssue(file.size).message] }
+  try {
+    return readStudyFile(await file.text())
+  } catch {
+    return {
+      problems: ['The browser could not read it. It may be a folder, or a file that has moved since it was chosen.'],
+    }
+  }
+}
 
 export const useStudyStore = defineStore('study', () => {
   const saved = readSaved()
@@ -74,7 +93,7 @@ export const useStudyStore = defineStore('study', () => {
     writeSaved({ study: study.value, texts: Object.fromEntries(texts) as Record<string, string> })
   }
 
-  function commit(next: Study, change: Change, gesture?: string): void {
+  function commit(next: Study, change: Change & Pick<Step, 'isOther'>, gesture?: string): void {
     const last = undoSteps.value.at(-1)
     const continues = gesture !== undefined && gesture === gestureOpen && last?.after === study.value
     const before = continues ? last.before : study.value
@@ -137,10 +156,11 @@ export const useStudyStore = defineStore('study', () => {
     const field = quantityField(path)
     const bare = text
       .trim()
-      .replace(/^[≤±]|^\+\/?-/u, '')
+      .replace(/^(?:[≤<]=?|±|\+\/?-)/u, '')
       .trim()
     if (bare === '' && field.isOptional) return edit(path, undefined)
-    const parsed = parseQuantity(bare, field.unit)
+    const meant = field.written && /[\d.]$/u.test(bare) ? `${bare} ${field.written.unit}` : bare
+    const parsed = parseQuantity(meant, field.unit)
     if (parsed.ok) return edit(path, parsed.value, { text })
     // a bare 7 in a field of per cent almost surely means 7 %
     const percent = field.unit === 'fraction' ? parseQuantity(`${bare} %`, field.unit) : undefined
@@ -148,9 +168,15 @@ export const useStudyStore = defineStore('study', () => {
       percent?.ok && checkEdit(study.value, path, percent.value).study
         ? { label: shown(field, percent.value), value: percent.value }
         : undefined
-    refuse(path, text, undefined, `${field.name}: ${parsed.message}`, fix)
+    const way = field.sign === '≤' ? ' An empty entry is not judged.' : ''
+    refuse(path, text, undefined, `${field.name}: ${parsed.message}${way}`, fix)
     save()
     return false
+  }
+
+  /** Names the study; without a title it is untitled, and a title that is too long is refused like any other entry. */
+  function rename(title: string): boolean {
+    return edit('title', title.trim() || DEFAULTS.title, { text: title })
   }
 
   /** Drops a waiting entry: the field shows the value in force again. */
@@ -164,13 +190,29 @@ export const useStudyStore = defineStore('study', () => {
     for (const path of Object.keys(entries)) delete entries[path]
   }
 
+  /**
+   * What waits goes on waiting beside a study that was brought back, with its problem said anew. What the step itself
+   * changed is dropped, and so is what would be valid now: it would undo the undoing.
+   */
+  function reviewEntries(from: Study, to: Study): void {
+    for (const [path, entry] of Object.entries(entries)) {
+      if (readPath(from, path) !== readPath(to, path)) delete entries[path]
+      else if (entry.value !== undefined) {
+        const checked = checkEdit(to, path, entry.value)
+        if (checked.study) delete entries[path]
+        else refuse(path, entry.text, entry.value, checked.problem, checked.fix)
+      }
+    }
+  }
+
   function travel(from: typeof undoSteps, to: typeof undoSteps, side: 'before' | 'after', word: string): void {
     const step = from.value.at(-1)
     if (!step) return
     from.value = from.value.slice(0, -1)
     to.value = [...to.value, step]
     gestureOpen = undefined
-    clearEntries()
+    if (step.isOther) clearEntries()
+    else reviewEntries(study.value, step[side])
     study.value = step[side]
     lastChange.value = { text: `${word}: ${step.label}`, isTravel: true, isGesture: false }
     save()
@@ -183,27 +225,42 @@ export const useStudyStore = defineStore('study', () => {
   function loadStudy(next: Study): void {
     clearEntries()
     const short = `${study.value.title} → ${next.title}`
-    commit(next, { label: `Study ${short}`, short })
+    commit(next, { label: `Study ${short}`, short, isOther: true })
     save()
   }
 
-  /** Why the last file could not be opened; empty where it could. */
-  const fileProblem = ref('')
+  /** Puts several values in force as one undo step, if the study with all of them is valid; otherwise changes nothing. */
+  function editAll(values: Readonly<Record<string, FieldValue>>): boolean {
+    const next = Object.entries(values).reduce((at, [path, value]) => withPath(at, path, value), study.value)
+    if (!isValid(next)) return false
+    for (const path of Object.keys(values)) delete entries[path]
+    const settled = settleEntries(next)
+    const change = describeChange(study.value, settled)
+    if (change) commit(settled, change)
+    save()
+    return true
+  }
+
+  /** Why the last file could not be opened; undefined where it could. */
+  const fileProblem = shallowRef<FileProblem>()
+  let openings = 0
 
   /** Opens a study file; a file that is no valid study changes nothing and is explained in `fileProblem`. */
   async function openFile(file: Blob): Promise<void> {
-    if (file.size > LARGEST_STUDY) {
-      fileProblem.value = sizeIssue(file.size).message
-      return
-    }
-    const read = readStudyFile(await file.text())
-    fileProblem.value = read.study ? '' : read.problems.join(' ')
+    const mine = ++openings
+    const read = await readFile(file)
+    // another file was opened meanwhile
+    if (mine !== openings) return
     if (read.study) loadStudy(read.study)
+    fileProblem.value = read.problems && { name: file instanceof File ? file.name : '', problems: read.problems }
   }
 
   const examples: readonly Example[] = EXAMPLES
 
-  for (const [path, text] of Object.entries(saved?.texts ?? {})) enter(path, text)
+  for (const [path, text] of Object.entries(saved?.texts ?? {})) {
+    if (path === 'title') rename(text)
+    else enter(path, text)
+  }
   undoSteps.value = []
   lastChange.value = { text: '', isTravel: false, isGesture: false }
 
@@ -217,7 +274,9 @@ export const useStudyStore = defineStore('study', () => {
     lastChange,
     examples,
     edit,
+    editAll,
     enter,
+    rename,
     restore,
     undo,
     redo,

@@ -1,6 +1,7 @@
 /** Capacitors. */
 export {
   capacitanceAt,
+  capacitorFactor,
   capacitorShare,
   pickCapacitor,
   placeCapacitor,

@@ -39,10 +39,14 @@ export type CapacitorChoice =
     }
 
 /** Usable share of the rated voltage under a policy; class 1 ceramics are derated as film. */
-export function capacitorShare(kind: CapacitorKind, derating: CapacitorDerating): number {
-  if (kind === 'electrolytic') return derating.electrolyticVoltage
-  if (kind === 'tantalum') return derating.tantalumVoltage
-  return kind === 'class-2-ceramic' ? derating.ceramicVoltage : derating.filmVoltage
+export const capacitorShare = (kind: CapacitorKind, derating: CapacitorDerating): number =>
+  derating[capacitorFactor(kind)]
+
+/** Which of a policy's numbers derates a kind of capacitor. */
+export function capacitorFactor(kind: CapacitorKind): keyof CapacitorDerating {
+  if (kind === 'electrolytic') return 'electrolyticVoltage'
+  if (kind === 'tantalum') return 'tantalumVoltage'
+  return kind === 'class-2-ceramic' ? 'ceramicVoltage' : 'filmVoltage'
 }
 
 /** Farads left at a DC voltage: straight lines through none, half and full rated voltage, for class 2 ceramics; else nominal. */

@@ -1,2 +1,12 @@
 /** Derating policies. */
-export { deratedJunction, DERATING, type DeratingPolicy } from './policy.ts'
+export {
+  allowedJunction,
+  deratedJunction,
+  type DeratingFactors,
+  type DeratingPolicy,
+  type FactorName,
+  type FactorOrigin,
+  type JunctionKind,
+  type JunctionRule,
+} from './policy.ts'
+export { DERATING } from './policies.ts'

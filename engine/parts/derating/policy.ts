@@ -1,17 +1,30 @@
-/** How much of its ratings a part may use. */
+/** What a derating policy is, and the junction temperatures that it leaves. */
 import type { DeratingName } from '../../requirements/study.ts'
+import type { Confidence } from '../define.ts'
 
-/** Shares are fractions of the maker's rating, 1 for all of it; temperatures in kelvin of distance or degrees Celsius. */
-export interface DeratingPolicy {
-  readonly name: DeratingName
-  readonly label: string
-  readonly source: string
-  /** Share of the power left at the ambient. */
+/** Kinds of semiconductor that the policies treat apart: transistors; reference diodes; integrated circuits, shunt references among them. */
+export type JunctionKind = 'transistor' | 'diode' | 'circuit'
+
+/** The allowed junction temperature is the lowest of `share` of the maker's maximum (in °C), `margin` kelvin below it, and `ceiling` °C. */
+export interface JunctionRule {
+  readonly share: number
+  readonly margin: number
+  readonly ceiling: number
+}
+
+/** Shares are fractions of the maker's rating, 1 for all of it. */
+export interface DeratingFactors {
+  /** Share of the power that the maker's curve leaves at the ambient; of wirewound types the other one. */
   readonly resistorPower: number
+  readonly wirewoundPower: number
   readonly resistorVoltage: number
-  /** Junctions stay this many kelvin below their maximum, and below the ceiling. */
-  readonly junctionMargin: number
-  readonly junctionCeiling: number
+  /** Share of the power that the maker leaves at the ambient: for a given cooling, the same share of the way from ambient to the maximum junction. */
+  readonly transistorPower: number
+  readonly diodePower: number
+  readonly circuitPower: number
+  readonly transistorJunction: JunctionRule
+  readonly diodeJunction: JunctionRule
+  readonly circuitJunction: JunctionRule
   readonly transistorVoltage: number
   readonly transistorCurrent: number
   /** Share of the current that the safe operating area allows. */
@@ -28,51 +41,44 @@ export interface DeratingPolicy {
   readonly heatsinkFactor: number
 }
 
-export const DERATING: Readonly<Record<DeratingName, DeratingPolicy>> = {
-  standard: {
-    name: 'standard',
-    label: 'Standard derating',
-    source: 'common practice, no source',
-    resistorPower: 0.5,
-    resistorVoltage: 0.8,
-    junctionMargin: 25,
-    junctionCeiling: 125,
-    transistorVoltage: 0.75,
-    transistorCurrent: 0.75,
-    soa: 0.75,
-    diodeCurrent: 0.8,
-    referenceCurrent: 0.8,
-    opAmpSupply: 0.9,
-    electrolyticVoltage: 0.8,
-    tantalumVoltage: 0.5,
-    ceramicVoltage: 0.6,
-    filmVoltage: 0.8,
-    heatsinkFactor: 1.15,
-  },
-  // Ratings as the maker prints them: also what holds in faults.
-  none: {
-    name: 'none',
-    label: 'Full ratings',
-    source: 'ratings as the makers print them',
-    resistorPower: 1,
-    resistorVoltage: 1,
-    junctionMargin: 0,
-    junctionCeiling: Infinity,
-    transistorVoltage: 1,
-    transistorCurrent: 1,
-    soa: 1,
-    diodeCurrent: 1,
-    referenceCurrent: 1,
-    opAmpSupply: 1,
-    electrolyticVoltage: 1,
-    tantalumVoltage: 1,
-    ceramicVoltage: 1,
-    filmVoltage: 1,
-    heatsinkFactor: 1,
-  },
+export type FactorName = keyof DeratingFactors
+
+/** Where one number of a policy comes from. */
+export interface FactorOrigin {
+  readonly source: string
+  readonly confidence: Confidence
+  /** How the published words were read, where that was not plain. */
+  readonly note?: string
 }
 
-/** Highest allowed junction temperature: min(maximum - margin, ceiling), degrees Celsius. 150 degC becomes 125, 175 too, 100 becomes 75. */
-export function deratedJunction(junctionMax: number, policy: DeratingPolicy): number {
-  return Math.min(junctionMax - policy.junctionMargin, policy.junctionCeiling)
+export interface DeratingPolicy extends DeratingFactors {
+  readonly name: DeratingName
+  readonly label: string
+  readonly source: string
+  readonly origins: Readonly<Record<FactorName, FactorOrigin>>
+}
+
+/** Highest allowed junction temperature by the policy's temperature rule alone, °C. Standard: 150 becomes 125, 175 too, 100 becomes 75. */
+export function deratedJunction(
+  junctionMax: number,
+  policy: DeratingFactors,
+  kind: JunctionKind = 'transistor',
+): number {
+  const { share, margin, ceiling } = policy[`${kind}Junction`]
+  return Math.min(junctionMax * share, junctionMax - margin, ceiling)
+}
+
+/**
+ * Highest allowed junction temperature at an ambient in °C: by the temperature rule, and by the share of the power. With one and
+ * the same cooling, a share of the power that reaches `junctionMax` warms the junction that share of the way from the ambient.
+ * 150 °C, 60 % of the power, at 50 °C: 110 °C. Never above `junctionMax`, whatever the ambient.
+ */
+export function allowedJunction(
+  junctionMax: number,
+  policy: DeratingFactors,
+  kind: JunctionKind,
+  ambient: number,
+): number {
+  const byPower = ambient + policy[`${kind}Power`] * (junctionMax - ambient)
+  return Math.min(deratedJunction(junctionMax, policy, kind), Math.max(byPower, ambient))
 }

@@ -19,6 +19,7 @@ function join(block: DiodeBlock, published: PublishedDiode): DiodeRow {
     partNumber,
     family: block.family,
     ...ratings,
+    ...(measured === 'pulsed' ? {} : { junctionToLead: measured.junctionToLead }),
     vz: { nominal, min, max },
     test: { current: testCurrent, impedance: testImpedance },
     knee: { current: kneeCurrent, impedance: kneeImpedance },

@@ -26,6 +26,8 @@ export interface DiodeRow extends CatalogueRow {
   readonly slope: number
   /** Junction to ambient in still air on a board, K/W. */
   readonly thermalResistance: number
+  /** Junction to lead, K/W, where the sheet or its derating slope gives it. */
+  readonly junctionToLead?: number
   readonly junctionMax: number
   readonly tempco: Tempco
   /** Junction temperature at which `vz` holds: above 25 degC where the sheet measured in thermal equilibrium. */

@@ -2,7 +2,7 @@
 import type { Mounting } from '../../requirements/study.ts'
 import { formatQuantity, formatValueCode } from '../../units/index.ts'
 import { mountsAs } from '../define.ts'
-import { resistorPowerAt } from './place.ts'
+import { type ResistorDerating, resistorPowerAt, resistorShare } from './place.ts'
 import type { ResistorRow } from './row.ts'
 import { RESISTORS } from './rows.ts'
 
@@ -17,7 +17,7 @@ export interface ResistorNeed {
   /** Hottest ambient, degrees Celsius. */
   readonly ambient: number
   /** Usable shares of the ratings. */
-  readonly derating: { readonly resistorPower: number; readonly resistorVoltage: number }
+  readonly derating: ResistorDerating & { readonly resistorVoltage: number }
   /** Watts and volts of a fault that must be outlived at full ratings; default none. */
   readonly fault?: { readonly power: number; readonly voltage: number }
 }
@@ -47,7 +47,8 @@ export function pickResistor(need: ResistorNeed): ResistorChoice {
   const code = formatValueCode(need.ohms)
   const power = (row: ResistorRow): number => resistorPowerAt(row, need.ambient)
   // What a rating must reach so that both service (derated) and a fault (in full) are covered.
-  const powerNeeded = Math.max(need.power / derating.resistorPower, fault?.power ?? 0)
+  const powerNeeded = (row: ResistorRow): number =>
+    Math.max(need.power / resistorShare(row, derating), fault?.power ?? 0)
   const voltageNeeded = Math.max(need.voltage / derating.resistorVoltage, fault?.voltage ?? 0)
 
   const mounted = RESISTORS.filter((row) => mountsAs(row, need.mounting))
@@ -73,16 +74,16 @@ export function pickResistor(need: ResistorNeed): ResistorChoice {
       because: `${code} within ${formatQuantity(need.tolerance, '%')} is not in the catalogue; ${closest.partNumber} has ${formatQuantity(closest.tolerance, '%')}.`,
     }
   }
-  const strong = tight.filter((row) => power(row) >= powerNeeded)
+  const strong = tight.filter((row) => power(row) >= powerNeeded(row))
   if (strong.length === 0) {
     const closest = least(tight, (row) => -power(row))
     return {
       found: false,
       shortage: 'power',
-      needed: powerNeeded,
+      needed: powerNeeded(closest),
       available: power(closest),
       closest,
-      because: `${code} must be rated for ${formatQuantity(powerNeeded, 'W')} at ${need.ambient} °C; the largest within ${formatQuantity(need.tolerance, '%')}, ${closest.partNumber}, has ${formatQuantity(power(closest), 'W')}. Share the heat between two, or accept a wider tolerance.`,
+      because: `${code} must be rated for ${formatQuantity(powerNeeded(closest), 'W')} at ${need.ambient} °C; the largest within ${formatQuantity(need.tolerance, '%')}, ${closest.partNumber}, has ${formatQuantity(power(closest), 'W')}. Share the heat between two, or accept a wider tolerance.`,
     }
   }
   const fit = strong.filter((row) => row.voltageMax >= voltageNeeded)

@@ -59,3 +59,15 @@ export function resistorPowerAt(row: ResistorRow, ambient: number): number {
   const share = (row.zeroPowerAt - ambient) / (row.zeroPowerAt - row.derateFrom)
   return row.power * Math.min(1, Math.max(0, share))
 }
+
+/** Usable shares of the power: of wirewound types, and of all others. */
+export interface ResistorDerating {
+  readonly resistorPower: number
+  readonly wirewoundPower: number
+}
+
+export const resistorShare = (row: ResistorRow, derating: ResistorDerating): number => derating[resistorFactor(row)]
+
+/** Which of the two derates a resistor. */
+export const resistorFactor = (row: ResistorRow): keyof ResistorDerating =>
+  row.technology.startsWith('wirewound') ? 'wirewoundPower' : 'resistorPower'

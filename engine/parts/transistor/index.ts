@@ -3,7 +3,16 @@ export { dcBeta, driveAt, saturationVoltage, vbeAt } from './conduction.ts'
 export { type GainCorners, gainCorners, type LeakageCorner, leakageCorner, withGain } from './corners.ts'
 export type { DriveNeeded } from './forward.ts'
 export { placeTransistor, type TransistorNodes, transistorTolerances, VBE_SPREAD } from './place.ts'
-export { largestGain, leastGain, powerShare, secondBreakdownShare, soaCurrent, vbeOf } from './ratings.ts'
+export {
+  largestGain,
+  leastGain,
+  powerShare,
+  secondBreakdownShare,
+  soaBound,
+  type SoaBound,
+  soaCurrent,
+  vbeOf,
+} from './ratings.ts'
 export {
   type DarlingtonModel,
   type GainPoint,

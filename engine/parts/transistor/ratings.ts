@@ -23,9 +23,28 @@ export function secondBreakdownShare(caseTemperature: number): number {
  */
 export function soaCurrent(row: TransistorRow, vce: number, caseTemperature: number): number {
   if (vce > row.VCEO) return 0
+  return Math.min(row.Ic_max, powerCurrent(row, vce, caseTemperature), secondBreakdownAt(row, vce, caseTemperature))
+}
+
+/** Which of its limits the safe operating area ends at. */
+export type SoaBound = 'current' | 'power' | 'second-breakdown' | 'voltage'
+
+/** The limit that `soaCurrent` ends at; the power before second breakdown, the current before both, where they meet. */
+export function soaBound(row: TransistorRow, vce: number, caseTemperature: number): SoaBound {
+  const current = soaCurrent(row, vce, caseTemperature)
+  if (vce > row.VCEO) return 'voltage'
+  if (current === row.Ic_max) return 'current'
+  return current === powerCurrent(row, vce, caseTemperature) ? 'power' : 'second-breakdown'
+}
+
+/** Amperes that the power at a case temperature allows. */
+function powerCurrent(row: TransistorRow, vce: number, caseTemperature: number): number {
   const power = (row.Pcase ?? row.Pambient) * powerShare(row, caseTemperature)
-  const breakdown = secondBreakdownCurrent(row.safeArea, vce) * secondBreakdownShare(caseTemperature)
-  return Math.min(row.Ic_max, vce > 0 ? power / vce : Infinity, breakdown)
+  return vce > 0 ? power / vce : Infinity
+}
+
+function secondBreakdownAt(row: TransistorRow, vce: number, caseTemperature: number): number {
+  return secondBreakdownCurrent(row.safeArea, vce) * secondBreakdownShare(caseTemperature)
 }
 
 /** The branch beyond the thermal corner, its first slope carried on to lower voltages; unlimited without points. */

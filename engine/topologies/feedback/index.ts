@@ -1,19 +1,33 @@
 /** Feedback: a divider compares the output with a reference, an error amplifier drives the pass transistor. */
 import type { Topology } from '../define.ts'
-import { opAmpVariant } from './opAmp.ts'
-import { singleTransistorVariant } from './singleTransistor.ts'
+import { OP_AMP_LIMITING, opAmpVariant } from './opAmp.ts'
+import { SINGLE_LIMITING, singleTransistorVariant } from './singleTransistor.ts'
 
 export const feedback: Topology = {
   name: 'feedback',
   title: 'Feedback',
   variants: [
-    singleTransistorVariant('single-transistor amplifier', 'a single-transistor amplifier', false),
+    singleTransistorVariant('single-transistor amplifier', 'a single-transistor amplifier', SINGLE_LIMITING.none),
     singleTransistorVariant(
       'single-transistor amplifier with limiter',
       'a single-transistor amplifier and a current limiter',
-      true,
+      SINGLE_LIMITING.constant,
     ),
-    opAmpVariant('operational amplifier', 'an operational amplifier', false),
-    opAmpVariant('operational amplifier with limiter', 'an operational amplifier and a current limiter', true),
+    opAmpVariant('operational amplifier', 'an operational amplifier', OP_AMP_LIMITING.none),
+    opAmpVariant(
+      'operational amplifier with limiter',
+      'an operational amplifier and a current limiter',
+      OP_AMP_LIMITING.constant,
+    ),
+    singleTransistorVariant(
+      'single-transistor amplifier with foldback',
+      'a single-transistor amplifier and a foldback limiter',
+      SINGLE_LIMITING.foldback,
+    ),
+    opAmpVariant(
+      'operational amplifier with foldback',
+      'an operational amplifier and a foldback limiter',
+      OP_AMP_LIMITING.foldback,
+    ),
   ],
 }

@@ -1,10 +1,11 @@
 /** What the feedback variants share: the loop around the pass transistor. */
-import { deratedJunction } from '../../parts/derating/index.ts'
+import { allowedJunction } from '../../parts/derating/index.ts'
 import { VBE_SPREAD, leastGain, vbeOf } from '../../parts/transistor/index.ts'
 import type { Assembly } from '../assemble.ts'
 import { BASE_CURRENT, JUNCTION_GIVEN, LEAST_GAIN_GIVEN, coolingStep } from '../common.ts'
 import type { Need, Refusal } from '../define.ts'
 import { refuse } from '../place/fitted.ts'
+import { type FoldbackIds, isFoldback } from '../place/foldback.ts'
 import type { LimiterIds } from '../place/limiter.ts'
 import { guessLimit, passNeed } from '../place/pass.ts'
 import { type PassChoice, passTransistors } from '../place/transistor.ts'
@@ -45,13 +46,16 @@ export function loopGivens(need: Need, { row }: PassChoice): { Vbe_max: number; 
   return {
     Vbe_max: vbeOf(row, load.max, headroom, ambient.min) + VBE_SPREAD,
     beta_min: leastGain(row, load.max, headroom, ambient.min),
-    Tj_lim: deratedJunction(row.Tj_max, need.policy),
+    Tj_lim: allowedJunction(row.Tj_max, need.policy, 'transistor', need.requirements.ambient.max),
   }
 }
 
 /** The pass transistors worth trying: the smallest single one, then the smallest Darlington. */
-export function loopPasses(need: Need, limiter: LimiterIds | undefined): PassChoice[] | Refusal {
-  const ask = passNeed(need, need.requirements.output.voltage, limiter && guessLimit(need, limiter).current)
+export function loopPasses(need: Need, limiter: LimiterIds | FoldbackIds | undefined): PassChoice[] | Refusal {
+  const limited = passNeed(need, need.requirements.output.voltage, limiter && guessLimit(need, limiter).current)
+  // folded back, the short is made to fit the transistor and not the transistor to the short
+  const { faultPower: _, ...folded } = limited
+  const ask = limiter && isFoldback(limiter) ? folded : limited
   const passes = [false, true].flatMap((darlington) => passTransistors(need, 'Q1', ask, darlington).slice(0, 1))
   return passes.length > 0 ? passes : refuse('parts.mounting', 1, 0, '1', 'The list holds no pass transistor.')
 }
@@ -63,16 +67,19 @@ const SENSED = 0.4
 export function loopGuess(
   need: Need,
   worked: Worked,
-  limited: boolean,
+  limiter: LimiterIds | FoldbackIds | undefined,
   { ref, fb }: { ref: number; fb: number },
 ): Assembly['guess'] {
-  const { voltage } = need.requirements.output
+  const { output, load } = need.requirements
+  const { voltage } = output
+  const sensed = limiter && isFoldback(limiter) ? worked.value('R_sc') * load.nominal : SENSED
   return {
     ref,
     fb,
-    base: voltage + worked.value('Vbe_max') + (limited ? SENSED : 0),
-    sense: voltage + SENSED,
+    base: voltage + worked.value('Vbe_max') + (limiter ? sensed : 0),
+    sense: voltage + sensed,
     out: voltage,
+    ...(limiter && isFoldback(limiter) ? { fold: (voltage + sensed) / (1 + worked.value('fold')) } : {}),
   }
 }
 
@@ -80,10 +87,10 @@ export function loopGuess(
 export const LOOP = {
   topology: 'feedback',
   cautions: [
-    'A pass transistor that fails shorted, or an open lower divider resistor, puts up to the whole input on the load.',
+    'A pass transistor that fails shorted, or an open upper divider resistor, puts up to the whole input on the load.',
   ],
   notEvaluated: ['loopStability'],
   follows: ['base', 'sense'],
-  divides: ['fb'],
+  divides: ['fb', 'fold'],
   mayNotStart: true,
 } as const satisfies Partial<Assembly>

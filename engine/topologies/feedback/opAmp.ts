@@ -7,7 +7,7 @@ import { type Candidate, type Need, type Refusal, type Variant, isRefusal } from
 import { fitAmplifier } from '../place/amplifier.ts'
 import { fitCapacitor, fitOutputCapacitor } from '../place/capacitor.ts'
 import { refuse } from '../place/fitted.ts'
-import { LIMITER_GIVENS, type LimiterIds, limiterSteps, limiterThreshold } from '../place/limiter.ts'
+import type { LimiterIds } from '../place/limiter.ts'
 import { fitPass } from '../place/pass.ts'
 import { pinnedRows } from '../place/pinned.ts'
 import { ambientReach, fitReference, referenceSpread } from '../place/reference.ts'
@@ -15,6 +15,14 @@ import { DIVIDER_ASSUMPTION, fitDivider, fitResistor } from '../place/resistor.t
 import { type PassChoice, heatsinkPart, neverConducts } from '../place/transistor.ts'
 import { defineWorking } from '../working.ts'
 import { DIVIDER, LOOP, LOOP_GIVENS, PASS, loopGivens, loopGuess, loopPasses } from './loop.ts'
+import {
+  type Limiting,
+  limitingGivens,
+  limitingGivensOf,
+  limitingSteps,
+  suitsLimiting,
+  worthTrying,
+} from './limiting.ts'
 
 /** Through the divider: enough to swamp the amplifier's input current and the pass transistor's leakage. Common practice, no source. */
 const DIVIDER_CURRENT = 250e-6
@@ -32,7 +40,13 @@ const swingNeeded = (row: AmplifierRow): number => (row.swingHigh.points.at(-1)?
 
 const LIMITER: LimiterIds = { transistor: 'Q2', resistor: 'R4' }
 
-export function opAmpVariant(name: string, title: string, limited: boolean): Variant {
+export const OP_AMP_LIMITING = {
+  none: undefined,
+  constant: LIMITER,
+  foldback: { ...LIMITER, fold: { upper: 'R5', lower: 'R6' } },
+} as const satisfies Record<string, Limiting>
+
+export function opAmpVariant(name: string, title: string, limiting: Limiting): Variant {
   const working = defineWorking(
     `feedback, ${name}`,
     [
@@ -49,13 +63,13 @@ export function opAmpVariant(name: string, title: string, limited: boolean): Var
       { is: 'V_swing', unit: 'V', quantity: 'Amplifier output below its supply', source: 'data sheet' },
       { is: 'r_o', unit: 'Ω', quantity: 'Amplifier output resistance', source: 'data sheet' },
       ...LOOP_GIVENS,
-      ...(limited ? LIMITER_GIVENS : []),
+      ...limitingGivensOf(limiting),
       STEP_GIVEN,
     ],
     [
       ...dividerSteps('Vref', DIVIDER),
       ...PASS,
-      ...(limited ? limiterSteps(LIMITER.resistor) : []),
+      ...limitingSteps(limiting),
       {
         is: 'R3_max',
         unit: 'Ω',
@@ -91,7 +105,7 @@ export function opAmpVariant(name: string, title: string, limited: boolean): Var
         is: 'Vin_need',
         unit: 'V',
         quantity: 'Input needed at full load, cold, by hand',
-        from: `Vout + Vbe_max + V_swing${limited ? ' + Iout_max * R_sc' : ''}`,
+        from: `Vout + Vbe_max + V_swing${limiting ? ' + Iout_max * R_sc' : ''}`,
         source: "Kirchhoff's voltage law along the drive path",
       },
       {
@@ -123,12 +137,12 @@ export function opAmpVariant(name: string, title: string, limited: boolean): Var
     name,
     title,
     working,
-    suits: (need) => need.requirements.limits.survivesShort === limited,
-    candidates: (need) => candidates(need, name, limited),
+    suits: (need) => suitsLimiting(need, limiting),
+    candidates: (need) => candidates(need, name, limiting),
   }
 }
 
-function candidates(need: Need, name: string, limited: boolean): Candidate[] | Refusal {
+function candidates(need: Need, name: string, limiting: Limiting): Candidate[] | Refusal {
   const { input, output, ambient } = need.requirements
   const amplifiers =
     pinnedRows(need, 'U1', findAmplifier) ??
@@ -159,14 +173,17 @@ function candidates(need: Need, name: string, limited: boolean): Candidate[] | R
       'V',
       'No reference in the list lies below this output with enough input left for the amplifier. Raise the lowest input or the output.',
     )
-  const passes = loopPasses(need, limited ? LIMITER : undefined)
+  const passes = loopPasses(need, limiting)
   if (isRefusal(passes)) return passes
-  return passes.flatMap((pass) => {
-    const ofPass = loopGivens(need, pass)
-    return references.flatMap((reference) =>
-      amplifiers.map((each) => candidate(need, { name, limited, amplifier: each, reference, pass, ofPass })),
-    )
-  })
+  return worthTrying(
+    limiting,
+    passes.flatMap((pass) => {
+      const ofPass = loopGivens(need, pass)
+      return references.flatMap((reference) =>
+        amplifiers.map((each) => candidate(need, { name, limiting, amplifier: each, reference, pass, ofPass })),
+      )
+    }),
+  )
 }
 
 /** Loosest grade that may do first: it is the cheapest; then the tighter ones. */
@@ -184,7 +201,7 @@ function referenceRows(need: Need, amplifier: AmplifierRow): ReferenceRow[] {
 
 interface Chosen {
   readonly name: string
-  readonly limited: boolean
+  readonly limiting: Limiting
   readonly amplifier: AmplifierRow
   readonly reference: ReferenceRow
   readonly pass: PassChoice
@@ -194,8 +211,7 @@ interface Chosen {
 function candidate(need: Need, chosen: Chosen): Candidate {
   const { requirements } = need
   const { input, output } = requirements
-  const { amplifier, reference, pass, ofPass } = chosen
-  const limiter = chosen.limited ? LIMITER : undefined
+  const { amplifier, reference, pass, ofPass, limiting } = chosen
   const drift = reference.tempco.max * reference.vref.nominal * ambientReach(need)
   return {
     label: `${amplifier.partNumber}, ${reference.partNumber}, ${pass.row.partNumber}`,
@@ -209,7 +225,7 @@ function candidate(need: Need, chosen: Chosen): Candidate {
       r_o: amplifier.outputResistance,
       ...ofPass,
       I_div: DIVIDER_CURRENT,
-      ...(limiter ? limiterThreshold(need, limiter, amplifier.output.source.typ) : {}),
+      ...limitingGivens(need, limiting, pass, amplifier.output.source.typ),
       t_step: STEP_TIME,
     },
     build(worked, demands) {
@@ -243,7 +259,7 @@ function candidate(need: Need, chosen: Chosen): Candidate {
             demands,
           ),
           ...fitDivider(need, { ...DIVIDER, power: 1e-3, voltage: output.voltage }, worked, demands),
-          ...fitPass(need, pass, limiter, worked, demands),
+          ...fitPass(need, pass, limiting, worked, demands),
           fitOutputCapacitor(need, worked),
           fitCapacitor(need, {
             id: 'C2',
@@ -255,7 +271,7 @@ function candidate(need: Need, chosen: Chosen): Candidate {
         ],
         mechanical: [heatsinkPart('HS1', pass.cooling, 'Q1')],
         referenceSpread: referenceSpread(need, reference),
-        guess: loopGuess(need, worked, chosen.limited, { ref: reference.vref.nominal, fb: reference.vref.nominal }),
+        guess: loopGuess(need, worked, limiting, { ref: reference.vref.nominal, fb: reference.vref.nominal }),
         assumptions: [
           'The reference is fed from the input, so start-up does not depend on the output; it is solved at every corner all the same.',
           DIVIDER_ASSUMPTION,

@@ -7,13 +7,21 @@ import { type Candidate, type Need, type Refusal, type Variant, isRefusal } from
 import { fitOutputCapacitor } from '../place/capacitor.ts'
 import { DIODE_GIVENS, diodeGivens, diodeSpread, diodesNear, fitDiode } from '../place/diode.ts'
 import { refuse } from '../place/fitted.ts'
-import { LIMITER_GIVENS, type LimiterIds, limiterSteps, limiterThreshold } from '../place/limiter.ts'
+import type { LimiterIds } from '../place/limiter.ts'
 import { fitPass } from '../place/pass.ts'
 import { pinnedNumber } from '../place/pinned.ts'
 import { DIVIDER_ASSUMPTION, fitDivider, fitResistor } from '../place/resistor.ts'
-import { type PassChoice, fitTransistor, heatsinkPart, neverConducts } from '../place/transistor.ts'
+import { BARE, type PassChoice, fitTransistor, heatsinkPart, neverConducts } from '../place/transistor.ts'
 import { defineWorking } from '../working.ts'
 import { DIVIDER, LOOP, LOOP_GIVENS, PASS, loopGivens, loopGuess, loopPasses } from './loop.ts'
+import {
+  type Limiting,
+  limitingGivens,
+  limitingGivensOf,
+  limitingSteps,
+  suitsLimiting,
+  worthTrying,
+} from './limiting.ts'
 
 /** Through the divider: some fifty times the amplifier's base current. Common practice, no source. */
 const DIVIDER_CURRENT = 1e-3
@@ -24,8 +32,14 @@ const DRIFT_FREE = 6.2
 
 const LIMITER: LimiterIds = { transistor: 'Q3', resistor: 'R5' }
 
-export function singleTransistorVariant(name: string, title: string, limited: boolean): Variant {
-  const sense = limited ? ' - Iout_max * R_sc' : ''
+export const SINGLE_LIMITING = {
+  none: undefined,
+  constant: LIMITER,
+  foldback: { ...LIMITER, fold: { upper: 'R6', lower: 'R7' } },
+} as const satisfies Record<string, Limiting>
+
+export function singleTransistorVariant(name: string, title: string, limiting: Limiting): Variant {
+  const sense = limiting ? ' - Iout_max * R_sc' : ''
   const working = defineWorking(
     `feedback, ${name}`,
     [
@@ -39,7 +53,7 @@ export function singleTransistorVariant(name: string, title: string, limited: bo
       },
       { is: 'I_amp_min', unit: 'A', quantity: 'Least amplifier current', source: 'common practice, no source' },
       ...LOOP_GIVENS,
-      ...(limited ? LIMITER_GIVENS : []),
+      ...limitingGivensOf(limiting),
       STEP_GIVEN,
     ],
     [
@@ -53,7 +67,7 @@ export function singleTransistorVariant(name: string, title: string, limited: bo
       },
       ...dividerSteps('V_cmp', DIVIDER),
       ...PASS,
-      ...(limited ? limiterSteps(LIMITER.resistor) : []),
+      ...limitingSteps(limiting),
       {
         is: 'R3_max',
         unit: 'Ω',
@@ -132,12 +146,12 @@ export function singleTransistorVariant(name: string, title: string, limited: bo
     name,
     title,
     working,
-    suits: (need) => need.requirements.limits.survivesShort === limited,
-    candidates: (need) => candidates(need, name, limited),
+    suits: (need) => suitsLimiting(need, limiting),
+    candidates: (need) => candidates(need, name, limiting),
   }
 }
 
-function candidates(need: Need, name: string, limited: boolean): Candidate[] | Refusal {
+function candidates(need: Need, name: string, limiting: Limiting): Candidate[] | Refusal {
   const { output } = need.requirements
   const lowest = output.voltage * (1 - output.tolerance)
   const amplifier = findTransistor(pinnedNumber(need, 'Q2') ?? 'BC547B')
@@ -157,16 +171,19 @@ function candidates(need: Need, name: string, limited: boolean): Candidate[] | R
       'V',
       'No reference diode leaves room below this output for the amplifier transistor. Take an operational amplifier, or a higher output.',
     )
-  const passes = loopPasses(need, limited ? LIMITER : undefined)
+  const passes = loopPasses(need, limiting)
   if (isRefusal(passes)) return passes
-  return passes.flatMap((pass) =>
-    diodes.slice(0, 5).map((diode) => candidate(need, { name, limited, amplifier, diode, pass })),
+  return worthTrying(
+    limiting,
+    passes.flatMap((pass) =>
+      diodes.slice(0, 5).map((diode) => candidate(need, { name, limiting, amplifier, diode, pass })),
+    ),
   )
 }
 
 interface Chosen {
   readonly name: string
-  readonly limited: boolean
+  readonly limiting: Limiting
   readonly amplifier: TransistorRow
   readonly diode: DiodeRow
   readonly pass: PassChoice
@@ -175,8 +192,7 @@ interface Chosen {
 function candidate(need: Need, chosen: Chosen): Candidate {
   const { requirements } = need
   const { input, output, load } = requirements
-  const { amplifier, diode, pass } = chosen
-  const limiter = chosen.limited ? LIMITER : undefined
+  const { amplifier, diode, pass, limiting } = chosen
   const ofPass = loopGivens(need, pass)
   return {
     label: `${diode.partNumber}, ${pass.row.partNumber}`,
@@ -187,7 +203,7 @@ function candidate(need: Need, chosen: Chosen): Candidate {
       I_amp_min: LEAST_AMPLIFIER_CURRENT,
       ...ofPass,
       I_div: DIVIDER_CURRENT,
-      ...(limiter ? limiterThreshold(need, limiter, load.max / ofPass.beta_min + LEAST_AMPLIFIER_CURRENT) : {}),
+      ...limitingGivens(need, limiting, pass, load.max / ofPass.beta_min + LEAST_AMPLIFIER_CURRENT),
       t_step: STEP_TIME,
     },
     build(worked, demands) {
@@ -218,7 +234,7 @@ function candidate(need: Need, chosen: Chosen): Candidate {
             id: 'Q2',
             role: 'error amplifier',
             nodes: ['base', 'fb', 'ref'],
-            cooling: { thermalResistance: amplifier.thetaJA },
+            cooling: BARE,
           }),
           fitDiode(need, diode, 'D1', 'reference diode', ['0', 'ref']),
           ...fitDivider(need, { ...DIVIDER, power: 2e-3, voltage: output.voltage }, worked, demands),
@@ -231,7 +247,7 @@ function candidate(need: Need, chosen: Chosen): Candidate {
               ohms: v('R3'),
               power: v('P_R3'),
               voltage: input.max - v('Vout_lo'),
-              ...(limiter ? { fault: { power: input.max ** 2 / v('R3'), voltage: input.max } } : {}),
+              ...(limiting ? { fault: { power: input.max ** 2 / v('R3'), voltage: input.max } } : {}),
             },
             demands,
           ),
@@ -247,12 +263,12 @@ function candidate(need: Need, chosen: Chosen): Candidate {
             },
             demands,
           ),
-          ...fitPass(need, pass, limiter, worked, demands),
+          ...fitPass(need, pass, limiting, worked, demands),
           fitOutputCapacitor(need, worked),
         ],
         mechanical: [heatsinkPart('HS1', pass.cooling, 'Q1')],
         referenceSpread: diodeSpread(diode, diode.vz.nominal + 0.65),
-        guess: loopGuess(need, worked, chosen.limited, { ref: diode.vz.nominal, fb: v('V_cmp') }),
+        guess: loopGuess(need, worked, limiting, { ref: diode.vz.nominal, fb: v('V_cmp') }),
         assumptions: [DIVIDER_ASSUMPTION],
       })
     },

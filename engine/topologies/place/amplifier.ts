@@ -2,6 +2,7 @@
 import { type AmplifierRow, placeAmplifier } from '../../parts/op-amp/index.ts'
 import type { Need } from '../define.ts'
 import { type Fitted, junctionLimit, provenance } from './fitted.ts'
+import { cooledBare } from './heatPath.ts'
 
 /** Nodes are [non-inverting, inverting, output, positive supply, negative supply]. */
 export function fitAmplifier(
@@ -19,7 +20,8 @@ export function fitAmplifier(
       role,
       partNumber: row.partNumber,
       package: row.package,
-      thermalResistance: row.thermalResistance,
+      ...cooledBare(row, 'junction'),
+      semiconductor: { kind: 'circuit', junctionMax: row.junctionMax },
       across: [vP, vM],
       limits: [
         {
@@ -30,6 +32,7 @@ export function fitAmplifier(
           derated: () => row.supply.max * policy.opAmpSupply,
           inFault: () => row.supply.max,
           sense: 'max',
+          factor: 'opAmpSupply',
         },
         {
           quantity: 'commonMode',
@@ -40,7 +43,7 @@ export function fitAmplifier(
           inFault: () => 0,
           sense: 'min',
         },
-        junctionLimit(row.junctionMax, policy),
+        junctionLimit('circuit', row.junctionMax, policy),
       ],
       ...provenance(row),
     },

@@ -1,5 +1,5 @@
 /** Output and compensation capacitors: open at DC, but bought, placed and rated. */
-import { pickCapacitor, placeCapacitor } from '../../parts/capacitor/index.ts'
+import { capacitorFactor, pickCapacitor, placeCapacitor } from '../../parts/capacitor/index.ts'
 import type { Need, Refusal } from '../define.ts'
 import type { Worked } from '../working.ts'
 import { type Fitted, provenance, refuse } from './fitted.ts'
@@ -41,6 +41,7 @@ export function fitCapacitor(need: Need, place: CapacitorPlace): Fitted | Refusa
           derated: () => row.voltage * share,
           inFault: () => row.voltage,
           sense: 'max',
+          factor: capacitorFactor(row.kind),
         },
       ],
       ...provenance(row),

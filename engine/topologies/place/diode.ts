@@ -1,9 +1,10 @@
 /** Reference diodes. */
 import { type DiodeRow, diodePowerAt, diodesFor, findDiode, placeDiode } from '../../parts/reference-diode/index.ts'
-import { deratedJunction } from '../../parts/derating/index.ts'
+import { allowedJunction } from '../../parts/derating/index.ts'
 import type { Need } from '../define.ts'
 import type { Given } from '../working.ts'
 import { type Fitted, junctionLimit, provenance } from './fitted.ts'
+import { cooledDiode } from './heatPath.ts'
 import { pinnedRows } from './pinned.ts'
 
 /** Anode first. */
@@ -14,7 +15,6 @@ export function fitDiode(
   role: string,
   nodes: readonly [anode: string, cathode: string],
 ): Fitted {
-  const junction = deratedJunction(row.junctionMax, need.policy)
   return {
     part: {
       id,
@@ -23,7 +23,8 @@ export function fitDiode(
       unit: 'V',
       partNumber: row.partNumber,
       package: row.package,
-      thermalResistance: row.thermalResistance,
+      ...cooledDiode(row),
+      semiconductor: { kind: 'diode', junctionMax: row.junctionMax },
       across: [nodes[1], nodes[0]],
       limits: [
         {
@@ -32,9 +33,10 @@ export function fitDiode(
           measure: { of: 'power' },
           // in still air at 0 °C
           rating: diodePowerAt(row, 0),
-          derated: (ambient) => diodePowerAt(row, ambient, junction),
+          derated: (ambient) => deratedPower(need, row, ambient),
           inFault: (ambient) => diodePowerAt(row, ambient),
           sense: 'max',
+          factor: 'diodePower',
         },
         {
           quantity: 'current',
@@ -44,8 +46,9 @@ export function fitDiode(
           derated: () => row.currentMax * need.policy.diodeCurrent,
           inFault: () => row.currentMax,
           sense: 'max',
+          factor: 'diodeCurrent',
         },
-        junctionLimit(row.junctionMax, need.policy),
+        junctionLimit('diode', row.junctionMax, need.policy),
       ],
       ...provenance(row),
     },
@@ -55,7 +58,14 @@ export function fitDiode(
 
 /** Watts that the diode may take at the hottest ambient under the policy. */
 export const diodeAllowance = (need: Need, row: DiodeRow): number =>
-  diodePowerAt(row, need.requirements.ambient.max, deratedJunction(row.junctionMax, need.policy))
+  deratedPower(need, row, need.requirements.ambient.max)
+
+/** The policy's share of what the maker leaves at an ambient in °C, and no more than what keeps the allowed junction. */
+const deratedPower = ({ policy }: Need, row: DiodeRow, ambient: number): number =>
+  Math.min(
+    row.power * policy.diodePower,
+    diodePowerAt(row, ambient, allowedJunction(row.junctionMax, policy, 'diode', ambient)),
+  )
 
 /** How far a diode's nominal voltage lies from `volts`, as a fraction of these. */
 export const diodeMiss = (row: DiodeRow, volts: number): number => Math.abs(row.vz.nominal / volts - 1)

@@ -1,7 +1,7 @@
 /** A bought part set into a design: what it is, what the solver sees of it, what may stray, what it must not exceed. */
 import type { Element } from '../../devices/elements.ts'
 import type { Sourced, Tolerance } from '../../parts/define.ts'
-import { type DeratingPolicy, deratedJunction } from '../../parts/derating/index.ts'
+import { type DeratingPolicy, type JunctionKind, allowedJunction } from '../../parts/derating/index.ts'
 import type { DesignPart, Limit, Refusal } from '../define.ts'
 
 export interface Fitted {
@@ -18,16 +18,16 @@ export function provenance(row: Sourced): Pick<DesignPart, 'source' | 'confidenc
 }
 
 /** The junction stays below its maximum, in °C; by how much in service is the policy's to say. */
-export function junctionLimit(junctionMax: number, policy: DeratingPolicy): Limit {
-  const derated = deratedJunction(junctionMax, policy)
+export function junctionLimit(kind: JunctionKind, junctionMax: number, policy: DeratingPolicy): Limit {
   return {
     quantity: 'junction',
     unit: '°C',
     measure: { of: 'junction' },
     rating: junctionMax,
-    derated: () => derated,
+    derated: (ambient) => allowedJunction(junctionMax, policy, kind, ambient),
     inFault: () => junctionMax,
     sense: 'max',
+    factor: `${kind}Junction`,
   }
 }
 

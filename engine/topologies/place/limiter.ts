@@ -5,7 +5,7 @@ import type { Given, Step, Worked } from '../working.ts'
 import type { Fitted } from './fitted.ts'
 import { pinnedNumber } from './pinned.ts'
 import { fitResistor } from './resistor.ts'
-import { fitTransistor } from './transistor.ts'
+import { BARE, fitTransistor } from './transistor.ts'
 
 /** Part ids of the transistor that limits and of its sense resistor. */
 export interface LimiterIds {
@@ -14,7 +14,7 @@ export interface LimiterIds {
 }
 
 /** The small transistor that limits: it carries base drive only. */
-function limiterRow(need: Need, id: string): TransistorRow {
+export function limiterRow(need: Need, id: string): TransistorRow {
   const row = findTransistor(pinnedNumber(need, id) ?? 'BC337-25')
   if (!row) throw new Error('place/limiter: the limiting transistor is not in the list')
   return row
@@ -41,7 +41,7 @@ export function fitLimiter(need: Need, ids: LimiterIds, worked: Worked, demands:
       id: ids.transistor,
       role: 'current limiter',
       nodes: ['base', 'sense', 'out'],
-      cooling: { thermalResistance: row.thetaJA },
+      cooling: BARE,
     }),
     fitResistor(
       need,

@@ -2,6 +2,7 @@
 import type { Demands, Need, Refusal } from '../define.ts'
 import type { Worked } from '../working.ts'
 import type { Fitted } from './fitted.ts'
+import { type FoldbackIds, fitFoldback, isFoldback } from './foldback.ts'
 import { type LimiterIds, fitLimiter, limiterThreshold } from './limiter.ts'
 import { type PassChoice, type PassNeed, fitTransistor } from './transistor.ts'
 
@@ -34,7 +35,7 @@ export function passNeed(need: Need, held: number, limit?: number): PassNeed {
 export const fitPass = (
   need: Need,
   { row, cooling }: PassChoice,
-  limiter: LimiterIds | undefined,
+  limiter: LimiterIds | FoldbackIds | undefined,
   worked: Worked,
   demands: Demands,
 ): (Fitted | Refusal)[] => [
@@ -44,5 +45,9 @@ export const fitPass = (
     nodes: ['in', 'base', limiter ? 'sense' : 'out'],
     cooling,
   }),
-  ...(limiter ? fitLimiter(need, limiter, worked, demands) : []),
+  ...(limiter
+    ? isFoldback(limiter)
+      ? fitFoldback(need, limiter, worked, demands)
+      : fitLimiter(need, limiter, worked, demands)
+    : []),
 ]

@@ -2,6 +2,7 @@
 import { type ReferenceRow, placeReference } from '../../parts/shunt-reference/index.ts'
 import type { Need } from '../define.ts'
 import { type Fitted, junctionLimit, provenance } from './fitted.ts'
+import { cooledBare } from './heatPath.ts'
 
 /** Nodes are [cathode, anode, ref]; without a ref the part is used at its own reference voltage. */
 export function fitReference(
@@ -18,7 +19,8 @@ export function fitReference(
       role,
       partNumber: row.partNumber,
       package: row.package,
-      thermalResistance: row.thermalResistance,
+      ...cooledBare(row, 'junction'),
+      semiconductor: { kind: 'circuit', junctionMax: row.junctionMax },
       across: [nodes[0], nodes[1]],
       limits: [
         {
@@ -29,6 +31,7 @@ export function fitReference(
           derated: () => row.cathodeCurrentMax * need.policy.referenceCurrent,
           inFault: () => row.cathodeCurrentMax,
           sense: 'max',
+          factor: 'referenceCurrent',
         },
         {
           quantity: 'minimumCurrent',
@@ -40,7 +43,7 @@ export function fitReference(
           inFault: () => 0,
           sense: 'min',
         },
-        junctionLimit(row.junctionMax, need.policy),
+        junctionLimit('circuit', row.junctionMax, need.policy),
         ...(row.adjustable
           ? [
               {

@@ -1,10 +1,18 @@
 /** Resistors: a preferred value, the smallest type that bears it. */
-import { type ResistorRow, pickResistor, placeResistor, resistorPowerAt } from '../../parts/resistor/index.ts'
+import {
+  type ResistorRow,
+  pickResistor,
+  placeResistor,
+  resistorFactor,
+  resistorPowerAt,
+  resistorShare,
+} from '../../parts/resistor/index.ts'
 import { type SeriesName } from '../../requirements/study.ts'
 import { preferredAbove, preferredBelow, preferredNearest } from '../../units/index.ts'
 import type { Demands, Limit, Need, Refusal } from '../define.ts'
 import type { Chooser, Worked } from '../working.ts'
 import { type Fitted, provenance, refuse } from './fitted.ts'
+import { cooledBare } from './heatPath.ts'
 
 export interface ResistorPlace {
   readonly id: string
@@ -72,7 +80,7 @@ export function fitResistor(need: Need, place: ResistorPlace, demands: Demands):
       unit: 'Ω',
       partNumber: row.partNumber,
       package: row.package,
-      thermalResistance: row.thermalResistance,
+      ...cooledBare(row, 'body'),
       across: place.nodes,
       limits: resistorLimits(row, need, place.nodes),
       ...from,
@@ -110,9 +118,10 @@ function resistorLimits(row: ResistorRow, need: Need, [plus, minus]: readonly [s
       unit: 'W',
       measure: { of: 'power' },
       rating: row.power,
-      derated: (ambient) => resistorPowerAt(row, ambient) * need.policy.resistorPower,
+      derated: (ambient) => resistorPowerAt(row, ambient) * resistorShare(row, need.policy),
       inFault: (ambient) => resistorPowerAt(row, ambient),
       sense: 'max',
+      factor: resistorFactor(row),
     },
     {
       quantity: 'voltage',
@@ -122,6 +131,7 @@ function resistorLimits(row: ResistorRow, need: Need, [plus, minus]: readonly [s
       derated: () => row.voltageMax * need.policy.resistorVoltage,
       inFault: () => row.voltageMax,
       sense: 'max',
+      factor: 'resistorVoltage',
     },
   ]
 }

@@ -1,5 +1,5 @@
 /** Transistors and what cools them. */
-import { deratedJunction } from '../../parts/derating/index.ts'
+import { allowedJunction } from '../../parts/derating/index.ts'
 import { type HeatsinkRow, interfaceResistance, pickHeatsink } from '../../parts/heatsink/index.ts'
 import {
   type TransistorRow,
@@ -10,12 +10,14 @@ import {
 } from '../../parts/transistor/index.ts'
 import type { DesignPart, Limit, Need, Refusal } from '../define.ts'
 import { type Fitted, junctionLimit, provenance, refuse } from './fitted.ts'
+import { cooledTransistor } from './heatPath.ts'
 
-/** How a transistor sheds its heat: junction to ambient in K/W, with a heatsink where it has one. */
+/** What sheds a transistor's heat beside its own package: a heatsink, or nothing. */
 export interface Cooling {
-  readonly thermalResistance: number
   readonly heatsink?: HeatsinkRow
 }
+
+export const BARE: Cooling = {}
 
 export interface TransistorPlace {
   readonly id: string
@@ -32,7 +34,8 @@ export function fitTransistor(need: Need, row: TransistorRow, place: TransistorP
       role: place.role,
       partNumber: row.partNumber,
       package: row.package,
-      thermalResistance: place.cooling.thermalResistance,
+      ...cooledTransistor(row, place.cooling.heatsink, need.policy.heatsinkFactor),
+      semiconductor: { kind: 'transistor', junctionMax: row.Tj_max },
       across: [place.nodes[0], place.nodes[2]],
       limits: transistorLimits(need, row, place),
       ...provenance(row),
@@ -49,7 +52,7 @@ function transistorLimits(need: Need, row: TransistorRow, place: TransistorPlace
   const carrier = row.darlington ? `${place.id}.output` : place.id
   const collectorCurrent = { of: 'current', element: carrier, terminal: 0 } as const
   return [
-    junctionLimit(row.Tj_max, policy),
+    junctionLimit('transistor', row.Tj_max, policy),
     {
       quantity: 'voltage',
       unit: 'V',
@@ -58,6 +61,7 @@ function transistorLimits(need: Need, row: TransistorRow, place: TransistorPlace
       derated: () => row.VCEO * policy.transistorVoltage,
       inFault: () => row.VCEO,
       sense: 'max',
+      factor: 'transistorVoltage',
     },
     {
       quantity: 'current',
@@ -67,6 +71,7 @@ function transistorLimits(need: Need, row: TransistorRow, place: TransistorPlace
       derated: () => row.Ic_max * policy.transistorCurrent,
       inFault: () => row.Ic_max,
       sense: 'max',
+      factor: 'transistorCurrent',
     },
     {
       quantity: 'safeArea',
@@ -76,6 +81,7 @@ function transistorLimits(need: Need, row: TransistorRow, place: TransistorPlace
       derated: (_, at) => soaCurrent(row, at.voltage, caseOf(at.junction, at.power)) * policy.soa,
       inFault: (_, at) => soaCurrent(row, at.voltage, caseOf(at.junction, at.power)),
       sense: 'max',
+      factor: 'soa',
     },
   ]
 }
@@ -93,6 +99,10 @@ export interface PassChoice {
   readonly row: TransistorRow
   readonly cooling: Cooling
 }
+
+/** Kelvin per watt from its junction to the air, cooled as chosen. */
+export const passResistance = (need: Need, { row, cooling }: PassChoice): number =>
+  cooledTransistor(row, cooling.heatsink, need.policy.heatsinkFactor).thermalResistance!
 
 /**
  * NPN transistors that bear the need, the smallest package first, each with the smallest heatsink that serves; the closest
@@ -120,34 +130,30 @@ export function passTransistors(need: Need, id: string, ask: PassNeed, darlingto
   })
   if (cooled.length > 0) return cooled
   const closest = (bears.length > 0 ? bears : rows).at(-1)
-  return closest ? [{ row: closest, cooling: largestCooling(need, closest) }] : []
+  return closest ? [{ row: closest, cooling: largestCooling(closest) }] : []
 }
 
 /** The least cooling that keeps the junction within its derated limit in service and its maximum in a fault. */
 function coolingFor(need: Need, row: TransistorRow, ask: PassNeed): Cooling | undefined {
   const { policy, requirements } = need
   const ambient = requirements.ambient.max
-  const service = (deratedJunction(row.Tj_max, policy) - ambient) / Math.max(ask.power, 1e-9)
+  const junction = allowedJunction(row.Tj_max, policy, 'transistor', ambient)
+  const service = (junction - ambient) / Math.max(ask.power, 1e-9)
   const fault = ask.faultPower === undefined ? Infinity : (row.Tj_max - ambient) / Math.max(ask.faultPower, 1e-9)
   const allowed = Math.min(service, fault)
-  if (row.thetaJA <= allowed) return { thermalResistance: row.thetaJA }
+  if (row.thetaJA <= allowed) return BARE
   if (row.thetaJC === undefined) return undefined
   const toSink = row.thetaJC + interfaceResistance(row.package)
   const found = pickHeatsink({ package: row.package, required: (allowed - toSink) / policy.heatsinkFactor })
-  return found.found ? sunk(need, toSink, found.row) : undefined
+  return found.found ? { heatsink: found.row } : undefined
 }
 
-function largestCooling(need: Need, row: TransistorRow): Cooling {
-  if (row.thetaJC === undefined) return { thermalResistance: row.thetaJA }
+function largestCooling(row: TransistorRow): Cooling {
+  if (row.thetaJC === undefined) return BARE
   const found = pickHeatsink({ package: row.package, required: 0 })
-  const sink = found.found ? found.row : found.closest
-  return sink ? sunk(need, row.thetaJC + interfaceResistance(row.package), sink) : { thermalResistance: row.thetaJA }
+  const heatsink = found.found ? found.row : found.closest
+  return heatsink ? { heatsink } : BARE
 }
-
-const sunk = (need: Need, toSink: number, heatsink: HeatsinkRow): Cooling => ({
-  thermalResistance: toSink + heatsink.thermalResistance * need.policy.heatsinkFactor,
-  heatsink,
-})
 
 /** A Darlington's own base-emitter resistors may take all the drive there is at so small a load: then it never conducts. */
 export const neverConducts = (need: Need, row: TransistorRow): Refusal =>
@@ -166,6 +172,7 @@ export function heatsinkPart(id: string, cooling: Cooling, cools: string): Desig
   return {
     id,
     role: `heatsink of ${cools}`,
+    cools,
     value: row.thermalResistance,
     unit: 'K/W',
     partNumber: row.partNumber,

@@ -1,5 +1,5 @@
 /** Reference diode and emitter follower; with or without a second transistor, with or without a current limiter. */
-import { deratedJunction } from '../../parts/derating/index.ts'
+import { allowedJunction } from '../../parts/derating/index.ts'
 import type { DiodeRow } from '../../parts/reference-diode/index.ts'
 import { largestGain, leastGain, vbeOf } from '../../parts/transistor/index.ts'
 import { assemble } from '../assemble.ts'
@@ -100,7 +100,7 @@ function candidate(
       ...diodeGivens(need, row, factor),
       ...(limiter ? limiterThreshold(need, limiter, drive) : {}),
       ...at,
-      Tj_lim: deratedJunction(pass.row.Tj_max, policy),
+      Tj_lim: allowedJunction(pass.row.Tj_max, policy, 'transistor', requirements.ambient.max),
       t_step: STEP_TIME,
     },
     build(worked, demands) {

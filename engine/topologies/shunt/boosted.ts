@@ -1,5 +1,5 @@
 /** Diode and transistor: the transistor takes the shunt current, the diode only its base current. */
-import { deratedJunction } from '../../parts/derating/index.ts'
+import { allowedJunction } from '../../parts/derating/index.ts'
 import type { DiodeRow } from '../../parts/reference-diode/index.ts'
 import { VBE_SPREAD, leastGain, vbeOf } from '../../parts/transistor/index.ts'
 import { assemble } from '../assemble.ts'
@@ -183,7 +183,7 @@ function candidate(
       ...requiredGivens(requirements),
       ...diodeGivens(need, row, 1),
       ...at,
-      Tj_lim: deratedJunction(pass.row.Tj_max, policy),
+      Tj_lim: allowedJunction(pass.row.Tj_max, policy, 'transistor', requirements.ambient.max),
       Ish_min: LEAST_SHUNT_CURRENT,
       t_step: STEP_TIME,
     },

@@ -1,5 +1,5 @@
 /** Resistor and shunt-reference IC: a reference held at the output voltage, by a divider or because it is made for it. */
-import { deratedJunction } from '../../parts/derating/index.ts'
+import { allowedJunction } from '../../parts/derating/index.ts'
 import { type ReferenceRow, findReference, referencesFor } from '../../parts/shunt-reference/index.ts'
 import { assemble } from '../assemble.ts'
 import { OUTPUT_CAPACITOR, REQUIRED, STEP_GIVEN, STEP_TIME, dividerSteps, requiredGivens } from '../common.ts'
@@ -105,7 +105,7 @@ function candidate(need: Need, row: ReferenceRow): Candidate {
       Pz_allow: Math.max(
         1e-6,
         Math.min(
-          (deratedJunction(row.junctionMax, need.policy) - ambient.max) / row.thermalResistance,
+          (allowedJunction(row.junctionMax, need.policy, 'circuit', ambient.max) - ambient.max) / row.thermalResistance,
           row.cathodeCurrentMax * need.policy.referenceCurrent * held,
         ),
       ),

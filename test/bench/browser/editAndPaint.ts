@@ -1,7 +1,10 @@
 /** One edit, made and timed inside the page. */
 /* oxlint-disable unicorn/consistent-function-scoping -- the function is sent to the page by itself */
 export interface Painted {
+  /** Until the first answer, of nominal parts, is painted. */
   milliseconds: number
+  /** Until the proven answer is. */
+  proven: number
   /** The page's words about the designs are not what they were. */
   isChanged: boolean
   refused: boolean
@@ -37,5 +40,9 @@ export async function editAndPaint({ path, text }: { path: string; text: string 
   await answered
   await frame()
   await frame()
-  return { milliseconds: performance.now() - start, isChanged: words() !== old, refused: isRefused() }
+  const milliseconds = performance.now() - start
+  const isProven = () => document.querySelector('[data-stage]')?.getAttribute('data-stage') === 'proven'
+  while (!isRefused() && !isProven()) await frame()
+  await frame()
+  return { milliseconds, proven: performance.now() - start, isChanged: words() !== old, refused: isRefused() }
 }

@@ -1,6 +1,6 @@
 /**
  * Edit to paint: 200 seeded edits of random fields; each is timed inside the page from the Enter key until every lane, table and
- * plot is stamped with the new requirements' number and two frames have passed. Edits that leave the page's words as they were
+ * plot is stamped with the new requirements' number and two frames have passed, and until the proven answer is painted. Edits that leave the page's words as they were
  * do not count and are drawn again.
  */
 import { expect, test } from '@playwright/test'
@@ -32,19 +32,26 @@ test('edit to paint', async ({ page }) => {
   await expect(page.locator('main')).toHaveAttribute('aria-busy', 'false', { timeout: 30_000 })
 
   const draw = randomOf(SEED, 0)
-  const times: number[] = []
+  const times: Painted[] = []
   let idle = 0
   while (times.length < EDITS) {
     const [path, unit, from, to] = FIELDS[Math.floor(draw() * FIELDS.length)]!
     const text = `${Number((from + (to - from) * draw()).toPrecision(4))} ${unit}`
     const painted: Painted = await page.evaluate(editAndPaint, { path, text })
     expect(painted.refused, `${path}: ${text}`).toBe(false)
-    if (painted.isChanged) times.push(painted.milliseconds)
+    if (painted.isChanged) times.push(painted)
     else idle += 1
   }
-  const sorted = times.toSorted((a, b) => a - b)
-  const p95 = sorted[Math.ceil(0.95 * EDITS) - 1]!
-  const figures = { median: median(times), p95, slowest: sorted.at(-1)! }
-  const said = Object.entries(figures).map(([name, ms]) => `${name} ${ms.toFixed(0)} ms`)
-  console.log(`edit to paint, ${EDITS} edits: ${said.join(', ')}; ${idle} more changed nothing and were left out`)
+  for (const [what, of] of [
+    ['first answer', ({ milliseconds }: Painted) => milliseconds],
+    ['proven answer', ({ proven }: Painted) => proven],
+  ] as const) {
+    const sorted = times.map(of).toSorted((a, b) => a - b)
+    const p95 = sorted[Math.ceil(0.95 * EDITS) - 1]!
+    const figures = { median: median(sorted), p95, slowest: sorted.at(-1)! }
+    const said = Object.entries(figures).map(([name, ms]) => `${name} ${ms.toFixed(0)} ms`)
+    console.log(
+      `edit to ${what} painted, ${EDITS} edits: ${said.join(', ')}; ${idle} more changed nothing and were left out`,
+    )
+  }
 })

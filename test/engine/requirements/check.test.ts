@@ -38,6 +38,7 @@ describe('defaults', () => {
           parts: { resistorSeries: 'E24', resistorTolerance: 0.01, mounting: 'through-hole' },
           derating: 'standard',
         },
+        assumptions: { environment: 'ground-fixed', quality: 'commercial', prices: {}, areas: {} },
         weights: { efficiency: 3, heat: 3, partCount: 2, loadRegulation: 3 },
       },
     })

@@ -79,7 +79,7 @@ describe('versions', () => {
   test('a study is written in the current version with its keys in the published order', () => {
     const checked = checkStudy(leastFile())
     const file = checked.ok ? studyFile(checked.study) : undefined
-    expect(Object.keys(file ?? {})).toEqual(['format', 'version', 'title', 'requirements', 'weights'])
+    expect(Object.keys(file ?? {})).toEqual(['format', 'version', 'title', 'requirements', 'weights', 'assumptions'])
     expect(file?.version).toBe(VERSION)
     expect(Object.keys(file?.requirements ?? {})).toEqual([
       'input',

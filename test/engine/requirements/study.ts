@@ -1,6 +1,14 @@
 /** Studies for the tests of this folder: the content of a file, and random valid ones. */
 import type { Random } from '../../../engine/random/index.ts'
-import { CHOICES, FIGURE_NAMES, RANGES, type NumberPath, type Study } from '../../../engine/requirements/index.ts'
+import {
+  CHOICES,
+  FIGURE_NAMES,
+  PLACED,
+  PRICED,
+  RANGES,
+  type NumberPath,
+  type Study,
+} from '../../../engine/requirements/index.ts'
 
 /** Only what a file must hold; a fresh copy, loosely typed so that a test can spoil it. */
 export function leastFile() {
@@ -60,6 +68,20 @@ export function anyStudy(random: Random): Study {
         mounting: pick(CHOICES['parts.mounting'].values),
       },
       derating: pick(CHOICES.derating.values),
+    },
+    assumptions: {
+      environment: pick(CHOICES['assumptions.environment'].values),
+      quality: pick(CHOICES['assumptions.quality'].values),
+      prices: Object.fromEntries(
+        Object.keys(PRICED)
+          .filter(() => random() < 0.1)
+          .map((name) => [name, between(0, 1000)]),
+      ),
+      areas: Object.fromEntries(
+        Object.keys(PLACED)
+          .filter(() => random() < 0.1)
+          .map((name) => [name, between(0, 0.1)]),
+      ),
     },
     weights: Object.fromEntries(FIGURE_NAMES.filter(() => random() < 0.5).map((name) => [name, between(0, 10)])),
   }

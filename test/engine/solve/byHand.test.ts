@@ -187,6 +187,44 @@ describe('one junction', () => {
   })
 })
 
+/** How far the output of a follower lies above its base without load: from the guess, and after it was loaded. */
+function floating(celsius: number, beta: number, is: number, ohms: number): number[] {
+  const model = { IS: is, BF: beta, BR: 5, RB: 20, RE: 0.9, RC: 0.4, EG: 1.15, TNOM: 25 }
+  const circuit = compile(
+    netlist(
+      supply(24),
+      resistor('R1', 'in', 'base', 1000),
+      resistor('R2', 'base', '0', 1000),
+      { id: 'Q1', kind: 'npn', nodes: ['in', 'base', 'emitter'], part: 'Q1', model },
+      resistor('R3', 'emitter', 'out', ohms),
+      load('out', 0.05),
+    ),
+    { thermalResistance: {}, guess: { in: 24, base: 12, emitter: 11.3, out: 11.3 } },
+  )
+  const ws = newWorkspace(circuit)
+  const [first, , again] = [0, 0.05, 0].map((amperes) => {
+    expect(solvePoint(circuit, ws, 24, amperes, celsius, COLD)).toBe(0)
+    expectSound(circuit, ws)
+    return ws.voltages[circuit.node('out')]! - ws.voltages[circuit.node('base')]!
+  })
+  return [first!, again!]
+}
+
+describe('a follower without load', () => {
+  // IE = 0 with the collector junction blocked leaves IS·e^(VBE/VT)·(1 + 1/BF) = IS/BF in the equations of Ebers and Moll
+  // (Proc. IRE 42 (1954) 1761; from memory): the emitter floats above the base by VT·ln(1 + BF)
+  test.each([-55, -40, -20, 25, 70, 125])('floats above its base by VT·ln(1 + BF) at %d °C', (celsius) => {
+    for (const beta of [50, 190, 700]) {
+      for (const is of [1.7e-15, 6.6e-14]) {
+        for (const ohms of [0.617, 3.738, 10.25]) {
+          const expected = thermalVoltage(celsius) * Math.log(1 + beta)
+          for (const above of floating(celsius, beta, is, ohms)) expect(above).toBeCloseTo(expected, 5)
+        }
+      }
+    }
+  })
+})
+
 describe('energy at 45 V, 1 kΩ and a 12.6 V diode without load', () => {
   // Kuphaldt, Lessons In Electric Circuits, vol. III, chapter 3 (read as text): an ideal diode makes 32.4 mA,
   // 1.04976 W in the resistor and 0.40824 W in the diode; a knee of a few millivolts stands in for the ideal one

@@ -5,7 +5,11 @@
  * The library's own junction models carry the diodes and the transistors, so that agreement says something about our device
  * equations; loads, amplifiers and shunt references are behavioural sources, because the library has no such part.
  *
- * Each terminal is reached through a 0 V source, whose branch current is the current into that terminal.
+ * Currents are read at 0 V sources, the meters. Every resistance, also those inside a diode or a transistor, is a voltage
+ * of so many volts per ampere of its meter, not the library's resistor: as a conductance it would be added to whatever else
+ * conducts at its node, and beside the siemens of an emitter resistance nothing is left of the 1e-17 S that decide where
+ * the output of an unloaded follower floats. Nor can the library then choose as a pivot, once and for all, a conductance
+ * that vanishes later on: a saturated amplifier's, say, which left its output tenths of a volt off the node it is tied to.
  */
 import type { Amplifier, Bjt, Diode, Element, Netlist, Reference } from '../../../engine/devices/elements.ts'
 import type { Condition, Overrides } from '../../../engine/compare/comparison.ts'
@@ -29,8 +33,16 @@ export interface Deck {
   readonly text: string
   /** The solver's name of each node; the ground is `0`. */
   readonly nodeNames: Readonly<Record<string, string>>
-  /** By element, by terminal: the meter's name, or `undefined` where no current can flow. */
-  readonly meters: Readonly<Record<string, readonly (string | undefined)[]>>
+  /** By element, by terminal: where its current is read, or `undefined` where none can flow. */
+  readonly currents: Readonly<Record<string, readonly (Reading | undefined)[]>>
+  /** The two nodes of every meter, in the solver's names. */
+  readonly meters: readonly (readonly [string, string])[]
+}
+
+/** The current of a source; `sign` is -1 where the terminal is the one at which it comes out again. */
+export interface Reading {
+  readonly source: string
+  readonly sign: 1 | -1
 }
 
 const ZERO_CELSIUS = 273.15
@@ -40,13 +52,13 @@ const BOLTZMANN_OVER_CHARGE = 1.38064852e-23 / 1.6021766208e-19
 /**
  * Solver settings, tried in this order. At the library's default tolerances a breakdown diode is 0.2 mV off; its default
  * conductance of 1e-12 S across every junction, a crutch of the solver and no part of the models, is lowered until it no
- * longer shows. Where the search does not end with these, rounding is in its way (an amplifier multiplies the last digit of a
- * voltage) or the crutch is missed; what any of the others finds is still far inside the tolerance of the comparison.
+ * longer shows even at an output that only a blocked junction feeds. Where the search does not end with these, rounding is in
+ * its way (an amplifier multiplies the last digit of a voltage) or the crutch is missed; what the others find is still far
+ * inside the tolerance of the comparison.
  */
 export const SETTINGS: readonly string[] = [
-  'reltol=1e-7 abstol=1e-13 vntol=1e-10 gmin=1e-15 itl1=500',
-  'reltol=1e-7 abstol=1e-16 vntol=1e-10 gmin=1e-15 itl1=500',
-  'reltol=1e-6 abstol=1e-12 vntol=1e-8 gmin=1e-15 itl1=500',
+  'reltol=1e-7 abstol=1e-13 vntol=1e-10 gmin=1e-22 itl1=500',
+  'reltol=1e-6 abstol=1e-12 vntol=1e-8 gmin=1e-22 itl1=500',
   'reltol=1e-7 abstol=1e-16 vntol=1e-10 gmin=1e-12 itl1=500',
 ]
 
@@ -58,7 +70,8 @@ export function toNetlist(netlist: Netlist, situation: Situation, settings = SET
   const title = `operating point ${++decks}`
   const lines = [title, `.options ${settings}`]
   const nodeNames: Record<string, string> = { [netlist.ground]: '0' }
-  const meters: Record<string, (string | undefined)[]> = {}
+  const currents: Record<string, (Reading | undefined)[]> = {}
+  const meters: (readonly [string, string])[] = []
   const known = new Set(netlist.elements.map((element) => element.id))
   for (const id of Object.keys(overrides)) if (!known.has(id)) throw new Error(`override of an unknown element: ${id}`)
 
@@ -67,16 +80,27 @@ export function toNetlist(netlist: Netlist, situation: Situation, settings = SET
     const celsius = junction[element.part] ?? condition.ambient
     const nodes: readonly string[] = element.nodes
     for (const node of nodes) nodeNames[node] ??= `n${Object.keys(nodeNames).length}`
+    const tag = String(index)
+    const outer = nodes.map((node) => nodeNames[node]!)
     if (element.kind === 'capacitor') {
-      meters[element.id] = [undefined, undefined]
+      currents[element.id] = [undefined, undefined]
       return
     }
-    meters[element.id] = nodes.map((_, terminal) => `vm${index}_${terminal}`)
-    const inner = nodes.map((node, terminal) => {
-      lines.push(`vm${index}_${terminal} ${nodeNames[node]!} t${index}_${terminal} 0`)
-      return `t${index}_${terminal}`
+    // two terminals carry one current, and a voltage source reads its own
+    const metered = element.kind === 'voltage-source' ? 0 : nodes.length === 2 ? 1 : nodes.length
+    currents[element.id] = nodes.map((_, terminal) =>
+      nodes.length === 2
+        ? { source: metered === 0 ? `v${tag}` : `vm${tag}_0`, sign: terminal === 0 ? 1 : -1 }
+        : { source: `vm${tag}_${terminal}`, sign: 1 },
+    )
+    const inner = outer.map((name, terminal) => {
+      if (terminal >= metered) return name
+      const behind = `t${tag}_${terminal}`
+      lines.push(`vm${tag}_${terminal} ${name} ${behind} 0`)
+      meters.push([name, behind])
+      return behind
     })
-    lines.push(...deviceLines(element, String(index), inner, celsius))
+    lines.push(...deviceLines(element, tag, inner, celsius))
   })
 
   for (const [node, volts] of Object.entries(near)) {
@@ -84,7 +108,7 @@ export function toNetlist(netlist: Netlist, situation: Situation, settings = SET
     if (name !== undefined && name !== '0') lines.push(`.nodeset v(${name})=${volts}`)
   }
   lines.push('.op', '.end')
-  return { title, text: lines.join('\n'), nodeNames, meters }
+  return { title, text: lines.join('\n'), nodeNames, currents, meters }
 }
 
 /** A copy of the element with some parameters replaced: its own fields, or those of its model. */
@@ -118,15 +142,15 @@ function deviceLines(
     case 'current-source':
       if (element.id === 'load') return [`b${tag} ${a} ${b} i=${element.value}*tanh((v(${a})-v(${b}))/0.1)`]
       return [`i${tag} ${a} ${b} ${element.value * doubling(element, celsius)}`]
-    case 'resistor': {
-      const model = `.model rm${tag} r(tc1=${element.tc1 ?? 0} tnom=${element.tnom ?? 25})`
-      return [model, `r${tag} ${a} ${b} ${element.ohms} rm${tag} temp=${celsius}`]
-    }
+    case 'resistor':
+      return [
+        `h${tag} ${a} ${b} vm${tag}_0 ${element.ohms * (1 + (element.tc1 ?? 0) * (celsius - (element.tnom ?? 25)))}`,
+      ]
     case 'diode':
       return diodeLines(element, tag, [a, b], celsius)
     case 'npn':
     case 'pnp':
-      return [bjtModel(element, tag), `q${tag} ${t.join(' ')} qm${tag} temp=${celsius}`]
+      return bjtLines(element, tag, t, celsius)
     case 'amplifier':
       return amplifierLines(element, tag, t, celsius)
     case 'reference':
@@ -139,9 +163,6 @@ function deviceLines(
 function doubling(element: { doublesEvery?: number; tnom?: number }, celsius: number): number {
   return element.doublesEvery === undefined ? 1 : 2 ** ((celsius - (element.tnom ?? 25)) / element.doublesEvery)
 }
-
-/** A series resistance below this is none: its conductance would drown every other one of the library's matrix. */
-const LEAST_OHMS = 1e-6
 
 /** Below this share of IBV, what the breakdown branch would carry at 0 V is nothing. */
 const HARD = 1e-12
@@ -159,11 +180,10 @@ const COOL = 1e-10
  * (a few volts, hundreds of millivolts a decade) that this shows, its model carries the forward branch alone, and the
  * breakdown branch is a behavioural source across the junction. Short of xbv the library has the saturation current alone
  * and beyond it the breakdown branch alone, where ours adds them: in a junction so hot that this shows, a behavioural source
- * adds the smaller of the two. With either the series resistance is a resistor.
+ * adds the smaller of the two.
  */
 function diodeLines(element: Diode, tag: string, [anode, cathode]: [string, string], celsius: number): string[] {
-  const { IS, N, BV, IBV, NBV, EG, XTI, TNOM, tc } = element.model
-  const RS = element.model.RS < LEAST_OHMS ? 0 : element.model.RS
+  const { IS, N, RS, BV, IBV, NBV, EG, XTI, TNOM, tc } = element.model
   const kelvin = celsius + ZERO_CELSIUS
   const ratio = kelvin / (TNOM + ZERO_CELSIUS)
   const vt = BOLTZMANN_OVER_CHARGE * kelvin
@@ -175,26 +195,67 @@ function diodeLines(element: Diode, tag: string, [anode, cathode]: [string, stri
   const forward = `is=${IS} n=${N} eg=${EG} xti=${XTI} tnom=${TNOM}`
   const reverse = `bv=${BV} ibv=${mapped} nbv=${NBV} tcv=${-tc}`
   const isSoft = atZero > HARD
-  if (!isSoft && saturation < COOL) {
-    return [`.model dm${tag} d(${forward} ${reverse} rs=${RS})`, `d${tag} ${anode} ${cathode} dm${tag} temp=${celsius}`]
-  }
-  const junction = RS > 0 ? `j${tag}` : anode
+  const [series, junction] = behindOhms(tag, 0, anode, RS)
+  const ownBreakdown = isSoft ? '' : ` ${reverse}`
+  const lines = [
+    ...series,
+    `.model dm${tag} d(${forward}${ownBreakdown})`,
+    `d${tag} ${junction} ${cathode} dm${tag} temp=${celsius}`,
+  ]
+  if (!isSoft && saturation < COOL) return lines
   const across = `(v(${junction})-v(${cathode}))`
   const branch = `${IBV}*exp(-(${across}+(${breakdown}))/${NBV * vt})`
-  return [
-    ...(RS > 0 ? [`rs${tag} ${anode} ${junction} ${RS}`] : []),
-    `.model dm${tag} d(${forward}${isSoft ? '' : ` ${reverse}`})`,
-    `d${tag} ${junction} ${cathode} dm${tag} temp=${celsius}`,
-    isSoft
-      ? `bz${tag} ${cathode} ${junction} i=${branch}-${IBV * atZero}`
-      : `bz${tag} ${cathode} ${junction} i=${across} < ${-joint} ? ${saturation} : ${branch}`,
-  ]
+  const missing = isSoft ? `${branch}-${IBV * atZero}` : `${across} < ${-joint} ? ${saturation} : ${branch}`
+  return [...lines, `bz${tag} ${cathode} ${junction} i=${missing}`]
 }
 
-/** The published parameter names are the library's own; what the element leaves out, the library defaults. */
-function bjtModel(element: Bjt, tag: string): string {
-  const given = Object.entries(element.model).map(([name, value]) => `${name.toLowerCase()}=${String(value)}`)
-  return `.model qm${tag} ${element.kind}(${given.join(' ')})`
+/** A resistance in series with a metered terminal, and the node behind it. */
+function behindOhms(tag: string, terminal: number, node: string, ohms: number): [lines: string[], behind: string] {
+  if (ohms === 0) return [[], node]
+  const behind = `s${tag}_${terminal}`
+  return [[`h${tag}_${terminal} ${node} ${behind} vm${tag}_${terminal} ${ohms}`], behind]
+}
+
+/**
+ * The published parameter names are the library's own; what the element leaves out, the library defaults.
+ *
+ * Where a junction is reverse biased by more than three times its n·VT, the library has -IS·(1 + (3·n·VT/(e·v))³) for our
+ * IS·(exp(v/(n·VT)) - 1). That is 0.4 % of IS at most, and nothing but the base-emitter junction of an unloaded follower
+ * notices, whose emitter floats where the currents of such a junction cancel. Two behavioural sources add what is missing of
+ * it, to the collector's current (over qb, which is 1/(1 - vbc/VAF - vbe/VAR) in a blocked transistor) and to the base's.
+ */
+function bjtLines(element: Bjt, tag: string, t: string[], celsius: number): string[] {
+  const { RC = 0, RB = 0, RE = 0, ...model } = element.model
+  const [toCollector, c] = behindOhms(tag, 0, t[0] ?? '', RC)
+  const [toBase, b] = behindOhms(tag, 1, t[1] ?? '', RB)
+  const [toEmitter, e] = behindOhms(tag, 2, t[2] ?? '', RE)
+  const given = Object.entries(model).map(([name, value]) => `${name.toLowerCase()}=${String(value)}`)
+
+  const { IS, BF, NF = 1, ISE = 0, NE = 1.5, VAF = 0, VAR = 0, XTB = 0, EG = 1.11, XTI = 3, TNOM = 27 } = model
+  const kelvin = celsius + ZERO_CELSIUS
+  const ratio = kelvin / (TNOM + ZERO_CELSIUS)
+  const vt = BOLTZMANN_OVER_CHARGE * kelvin
+  const growth = ((ratio - 1) * EG) / vt + XTI * Math.log(ratio)
+  const beta = ratio ** XTB
+  const [vbe, vbc] =
+    element.kind === 'npn' ? [`(v(${b})-v(${e}))`, `(v(${b})-v(${c}))`] : [`(v(${e})-v(${b}))`, `(v(${c})-v(${b}))`]
+  const missing = (is: number, nvt: number): string => {
+    const cubed = ((3 * nvt) / Math.E) ** 3
+    return `(${vbe} < ${-3 * nvt} ? ${is}*(exp(${vbe}/${nvt})+${cubed}/(${vbe}*${vbe}*${vbe})) : 0)`
+  }
+  const forward = missing(IS * Math.exp(growth), NF * vt)
+  const leaking = ISE > 0 ? `+${missing((ISE / beta) * Math.exp(growth / NE), NE * vt)}` : ''
+  const early = `(1${VAF > 0 ? `-${vbc}/${VAF}` : ''}${VAR > 0 ? `-${vbe}/${VAR}` : ''})`
+  const through = (from: string, to: string): string => (element.kind === 'npn' ? `${from} ${to}` : `${to} ${from}`)
+  return [
+    ...toCollector,
+    ...toBase,
+    ...toEmitter,
+    `.model qm${tag} ${element.kind}(${given.join(' ')})`,
+    `q${tag} ${c} ${b} ${e} qm${tag} temp=${celsius}`,
+    `bc${tag} ${through(c, e)} i=${forward}*${early}`,
+    `bb${tag} ${through(b, e)} i=${forward}/${BF * beta}${leaking}`,
+  ]
 }
 
 const smoothPositive = (u: string): string => `(((${u})+sqrt((${u})*(${u})+0.01))/2)`

@@ -53,7 +53,9 @@ export async function solveIndependently(netlist: Netlist, situation: Situation)
   for (const settings of SETTINGS) {
     try {
       const deck = toNetlist(netlist, situation, settings)
-      const solution = readSolution(deck, await run(deck))
+      const values = await run(deck)
+      refuseOpenMeters(values, deck)
+      const solution = readSolution(deck, values)
       refuseUnbalanced(netlist, solution, deck)
       return solution
     } catch (error) {
@@ -75,10 +77,28 @@ function readSolution(deck: Deck, values: ReadonlyMap<string, number>): Solution
     else if (values.has(`v(${name})`)) nodeVoltages[node] = read(`v(${name})`)
   }
   const currents: Record<string, number[]> = {}
-  for (const [id, meters] of Object.entries(deck.meters)) {
-    currents[id] = meters.map((meter) => (meter === undefined ? 0 : read(`i(${meter})`)))
+  for (const [id, readings] of Object.entries(deck.currents)) {
+    currents[id] = readings.map((one) => (one === undefined ? 0 : one.sign * read(`i(${one.source})`)))
   }
   return { nodeVoltages, currents }
+}
+
+/** Volts across a meter beyond which a solution is refused: less than the tolerance of the comparison. */
+const METER_OPEN = 1e-4
+
+/**
+ * A meter is a source of 0 V. Where a node hangs on a milliohm, or on nothing but saturated currents, the library's elimination
+ * may round its voltage away and report success all the same: then some meter bears volts.
+ */
+function refuseOpenMeters(values: ReadonlyMap<string, number>, deck: Deck): void {
+  for (const ends of deck.meters) {
+    const [outer, behind] = ends.map((name) => (name === '0' ? 0 : values.get(`v(${name})`)))
+    if (outer === undefined || behind === undefined) throw new Error(`no voltage at ${ends.join(', ')}\n${deck.text}`)
+    if (Math.abs(outer - behind) > METER_OPEN)
+      throw new Error(
+        `no operating point: ${outer - behind} V are left over across a meter at ${ends[0]}\n${deck.text}`,
+      )
+  }
 }
 
 /** After a stepped search the library may leave a helping conductance at a node and report success all the same. */

@@ -25,6 +25,15 @@ describe('figure rows', () => {
     expect(row('loadRegulation').cells[1]!.text).toBe(formatQuantity(0.018, 'fraction'))
     expect(row('partCount').cells.map(({ text }) => text)).toEqual(['3', '5', '11'])
   })
+  it('give no worst case, no best and no failing one before the corners are proven', () => {
+    const first = figureRows(sampleAnswer({ stage: 'first' }))
+    expect(first.map(({ name }) => name)).toEqual(rows.map(({ name }) => name))
+    for (const { name, cells } of first) {
+      expect(cells.some(({ isBest, isFailing }) => isBest || isFailing)).toBe(false)
+      const isNominal = name === 'efficiency' || name === 'partCount'
+      expect(cells.map(({ value }) => value !== undefined)).toEqual([isNominal, isNominal, isNominal])
+    }
+  })
   it('make the best bold by its descriptor and never a failing one', () => {
     expect(row('efficiency').cells.map(({ isBest }) => isBest)).toEqual([false, false, true])
     expect(row('heat').cells.map(({ isBest }) => isBest)).toEqual([false, false, true])
@@ -69,6 +78,26 @@ describe('figure rows', () => {
     expect(readFigure(figures, 'efficiency.worst')).toEqual({ at: 0.33 })
     expect(readFigure(figures, 'output')).toEqual({ at: 5.01, low: 4.72, high: 5.27 })
     expect(readFigure(figures, 'outputRipple')).toBeUndefined()
+  })
+  it('write no more digits than a figure has, and say why a design is without it', () => {
+    const assumed = sampleAnswer()
+    const cost = {
+      name: 'cost',
+      label: 'Cost',
+      unit: 'EUR',
+      better: 'less',
+      help: '',
+      digits: 2,
+      absent: 'a price is missing',
+    } as const
+    assumed.figures = [cost]
+    assumed.comparison.designs[0]!.figures!.cost = 1.9139
+    const [priced] = figureRows(assumed)
+    expect(priced!.cells.map(({ text }) => text.replace('\u202F', ' '))).toEqual([
+      '1.9 EUR',
+      'a price is missing',
+      'a price is missing',
+    ])
   })
   it('write the unit of a range once where both ends share it', () => {
     expect(rangeText(4.65, 5.35, 'V')).toBe('4.65–5.35\u202FV')

@@ -1,8 +1,9 @@
 /** Wording is our own; no outside source applies. The samples are invented, so only the logic of the sentence is checked. */
 import { describe, expect, it } from 'vitest'
 import type { Comparison, Design } from '../../../engine/compare/comparison.ts'
-import { contrast, headline, verdictLine } from '../../../web/panels/headline/headline.ts'
+import { contrast, headline, unprovenLine, verdictLine } from '../../../web/panels/headline/headline.ts'
 import { cautionsOf, marginNotes } from '../../../web/panels/headline/notes.ts'
+import { closest } from '../../../web/panels/headline/relaxations.ts'
 import { sampleAnswer } from '../../fixtures/answers/sample.ts'
 import type { SampleChoice } from '../../fixtures/answers/sample.ts'
 
@@ -117,5 +118,53 @@ describe('verdict line', () => {
     expect(verdictLine(comparison({ verdicts: { shunt: 'unbuilt' } }))).toBe(
       'Series-pass meets. Feedback meets. Shunt cannot be built',
     )
+  })
+})
+
+describe('before the corners are proven', () => {
+  it('tells the heat at nominal, and no verdict', () => {
+    const line = unprovenLine(comparison({}))
+    expect(line).toMatch(/^At nominal input and load the heat is [\d.]+\s(m?)W in shunt, .* and .* in feedback\. /u)
+    expect(line).not.toMatch(/meet|short of|lead/u)
+  })
+})
+
+const anything = () => true
+
+describe('the way out where nothing meets', () => {
+  const SHORT: SampleChoice = {
+    verdicts: { shunt: 'falls-short', 'series-pass': 'falls-short', feedback: 'falls-short' },
+  }
+  it('is offered only where no design meets', () => {
+    expect(closest(comparison({}), anything)).toBeUndefined()
+  })
+  it('eases every requirement to what the closest design reaches, never less', () => {
+    const near = closest(comparison(SHORT), anything)!
+    const { shortfalls } = near.design
+    const regulation = near.relaxations.find(({ path }) => path === 'limits.loadRegulation')!
+    expect(regulation.value).toBeGreaterThanOrEqual(shortfalls[1]!.achieved)
+    expect(regulation.value).toBeLessThan(shortfalls[1]!.achieved * 1.1)
+    const band = near.relaxations.find(({ path }) => path === 'output.tolerance')!
+    // 4.55 V of 5 V is 9 % low
+    expect(band.value).toBe(0.09)
+    expect(band.label).toBe('Allow an output band of ±9.0\u202F%')
+    expect(near.others).toEqual([])
+  })
+  it('offers nothing that the requirements may not hold, and names it instead', () => {
+    const near = closest(comparison(SHORT), (path) => path !== 'output.tolerance')!
+    expect(near.relaxations.map(({ path }) => path)).toEqual(['limits.loadRegulation'])
+    expect(near.others).toEqual(['output band'])
+  })
+  it('prefers a design whose misses can all be eased', () => {
+    const hot = comparison(SHORT, ({ topology }) =>
+      topology === 'feedback'
+        ? {}
+        : {
+            shortfalls: [
+              { requirement: 'Q1.junction', required: 125, achieved: 126, unit: '°C', because: 'Q1 is too hot.' },
+            ],
+          },
+    )
+    expect(closest(hot, anything)!.name).toBe('feedback')
   })
 })

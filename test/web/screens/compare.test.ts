@@ -8,7 +8,7 @@ import CompareScreen from '../../../web/screens/compare/CompareScreen.vue'
 import { useAnswerStore } from '../../../web/store/answer.ts'
 import { useCursorStore } from '../../../web/store/cursor.ts'
 import { useStudyStore } from '../../../web/store/study.ts'
-import { SAMPLE_REQUIREMENTS, sampleAnswer } from '../../fixtures/answers/sample.ts'
+import { SAMPLE_ASSUMPTIONS, SAMPLE_REQUIREMENTS, sampleAnswer } from '../../fixtures/answers/sample.ts'
 
 vi.mock('../../../web/charts/echarts.ts', () => ({
   init: () => ({ setOption() {}, on() {}, resize() {}, dispose() {} }),
@@ -33,7 +33,12 @@ function client() {
 
 function screen() {
   setActivePinia(createPinia())
-  useStudyStore().loadStudy({ title: 'Sample', requirements: SAMPLE_REQUIREMENTS, weights: { heat: 1 } })
+  useStudyStore().loadStudy({
+    title: 'Sample',
+    requirements: SAMPLE_REQUIREMENTS,
+    assumptions: SAMPLE_ASSUMPTIONS,
+    weights: { heat: 1 },
+  })
   const { own, jobs } = client()
   useAnswerStore().follow(own)
   return { wrapper: mount(CompareScreen), jobs }
@@ -41,6 +46,7 @@ function screen() {
 
 beforeEach(() => {
   localStorage.clear()
+  sessionStorage.clear()
   vi.useFakeTimers({ toFake: ['setTimeout', 'clearTimeout'] })
 })
 afterEach(() => vi.useRealTimers())
@@ -82,10 +88,112 @@ describe('CompareScreen', () => {
     jobs[1]!.give(sampleAnswer({ stage: 'first' }))
     await flushPromises()
     expect(wrapper.find('.old').exists()).toBe(false)
+    vi.advanceTimersByTime(301)
+    await flushPromises()
     expect(wrapper.text()).toContain('Corners are being proven')
     jobs[1]!.prove(sampleAnswer())
     await flushPromises()
     expect(wrapper.text()).not.toContain('being proven')
+    wrapper.unmount()
+  })
+  it('claims no verdict, rank, reason or worst case before the corners are proven', async () => {
+    const { wrapper, jobs } = screen()
+    const badges = () => wrapper.findAll('.badge').map((badge) => badge.text())
+    jobs[0]!.give(sampleAnswer({ stage: 'first' }))
+    await flushPromises()
+    expect(badges()).toEqual(['Not proven yet', 'Not proven yet', 'Not proven yet'])
+    expect(wrapper.get('h1').text()).toMatch(
+      /^At nominal input and load the heat is .*The corners are not proven yet\.$/u,
+    )
+    expect(wrapper.text()).not.toMatch(/Meets|[Ff]alls short|Tightest|not ranked(?! yet)|over\b.*of.*rating/u)
+    expect(wrapper.findAll('.best, .failing, .why, .notes, .total .value').map((e) => e.text())).toEqual([
+      '–',
+      '–',
+      '–',
+    ])
+    jobs[0]!.prove(sampleAnswer())
+    await flushPromises()
+    expect(badges().join('; ')).toMatch(/^Falls short 2 of 7; Meets all \d+; Meets all \d+$/u)
+    expect(wrapper.find('.best').exists()).toBe(true)
+    wrapper.unmount()
+  })
+  it('keeps lanes and headline as high as they were while the verdict is away', async () => {
+    const { wrapper, jobs } = screen()
+    jobs[0]!.prove(sampleAnswer())
+    await flushPromises()
+    const block = wrapper.get<HTMLElement>('[data-topology=shunt] .verdict').element
+    Object.defineProperty(block, 'offsetHeight', { value: 231 })
+    useStudyStore().edit('input.max', 13)
+    await flushPromises()
+    jobs[1]!.give(sampleAnswer({ stage: 'first' }))
+    await flushPromises()
+    expect(block.style.minHeight).toBe('231px')
+    jobs[1]!.prove(sampleAnswer())
+    await flushPromises()
+    expect(block.style.minHeight).toBe('')
+    wrapper.unmount()
+  })
+  it('says after a stop that what is shown is not the answer, and runs again on request', async () => {
+    const { wrapper, jobs } = screen()
+    jobs[0]!.prove(sampleAnswer())
+    await flushPromises()
+    useStudyStore().edit('input.max', 13)
+    await flushPromises()
+    useAnswerStore().stop()
+    await flushPromises()
+    expect(wrapper.get('.step').text()).toContain('What is shown is the result before the last change.')
+    expect(wrapper.find('.compare.left').exists()).toBe(true)
+    await wrapper.get('.step button').trigger('click')
+    expect(jobs).toHaveLength(3)
+    jobs[2]!.give(sampleAnswer({ stage: 'first' }))
+    await flushPromises()
+    expect(wrapper.find('.compare.left').exists()).toBe(false)
+    useAnswerStore().stop()
+    await flushPromises()
+    expect(wrapper.get('.step').text()).toContain('Stopped before the corners were proven.')
+    wrapper.unmount()
+  })
+  it('offers to run again after a stop before the first answer', async () => {
+    const { wrapper, jobs } = screen()
+    useAnswerStore().stop()
+    await flushPromises()
+    expect(wrapper.get('.empty').text()).toContain('Stopped before there was an answer.')
+    await wrapper.get('.empty button').trigger('click')
+    expect(jobs).toHaveLength(2)
+    wrapper.unmount()
+  })
+  it('eases what the closest design misses in one step, where nothing meets', async () => {
+    const { wrapper, jobs } = screen()
+    const studies = useStudyStore()
+    studies.edit('output.tolerance', 0.05)
+    await flushPromises()
+    jobs
+      .at(-1)!
+      .prove(
+        sampleAnswer({ verdicts: { shunt: 'falls-short', 'series-pass': 'falls-short', feedback: 'falls-short' } }),
+      )
+    await flushPromises()
+    const steps = studies.undoSteps.length
+    await wrapper.findAll('.out button').at(-1)!.trigger('click')
+    expect(studies.study.requirements.output.tolerance).toBe(0.09)
+    expect(studies.study.requirements.limits.loadRegulation).toBe(0.037)
+    expect(studies.undoSteps).toHaveLength(steps + 1)
+    wrapper.unmount()
+  })
+  it('names the study by keyboard', async () => {
+    const { wrapper } = screen()
+    await wrapper.get('[aria-label="Rename the study"]').trigger('click')
+    const field = wrapper.get<HTMLInputElement>('[aria-label="Title of the study"]')
+    await field.setValue('Relay rail')
+    await field.trigger('keydown', { key: 'Enter' })
+    await flushPromises()
+    expect(useStudyStore().study.title).toBe('Relay rail')
+    expect(wrapper.get('.title b').text()).toBe('Relay rail')
+    await wrapper.get('[aria-label="Rename the study"]').trigger('click')
+    await wrapper.get('[aria-label="Title of the study"]').setValue('Never')
+    await wrapper.get('[aria-label="Title of the study"]').trigger('keydown', { key: 'Escape' })
+    await flushPromises()
+    expect(useStudyStore().study.title).toBe('Relay rail')
     wrapper.unmount()
   })
   it('keeps the last good result through a failure, and offers to run again where there is none', async () => {

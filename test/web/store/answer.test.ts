@@ -54,6 +54,7 @@ const title = (answers: ReturnType<typeof useAnswerStore>) => answers.answer?.co
 
 beforeEach(() => {
   localStorage.clear()
+  sessionStorage.clear()
   setActivePinia(createPinia())
 })
 

@@ -41,6 +41,7 @@ const end = async (call: Call) => {
 
 beforeEach(() => {
   localStorage.clear()
+  sessionStorage.clear()
   setActivePinia(createPinia())
 })
 

@@ -25,12 +25,30 @@ function opened() {
   return store
 }
 
+function withResolvers<T>(): { promise: Promise<T>; resolve: (value: T) => void } {
+  let resolve!: (value: T) => void
+  return { promise: new Promise<T>((done) => (resolve = done)), resolve }
+}
+
+/** What this tab holds, to come back to it. */
+function heldByTab(): [string, string][] {
+  const keys = Array.from({ length: sessionStorage.length }, (_, i) => sessionStorage.key(i)!)
+  return keys.map((key) => [key, sessionStorage.getItem(key)!])
+}
+
+/** Another tab, with what it held. */
+function goToTab(held: readonly [string, string][] = []): void {
+  sessionStorage.clear()
+  for (const [key, text] of held) sessionStorage.setItem(key, text)
+}
+
 const refuse = () => {
   throw new DOMException('denied', 'SecurityError')
 }
 
 beforeEach(() => {
   localStorage.clear()
+  sessionStorage.clear()
 })
 
 describe('entering a value', () => {
@@ -100,6 +118,38 @@ describe('entering a value', () => {
     expect(store.entries).toEqual({})
     store.undo()
     expect(store.study.requirements.input).toMatchObject({ min: 9, nominal: 11, max: 14 })
+  })
+
+  it('reads a limit with its sign, and says how to have none', () => {
+    const store = opened()
+    for (const text of ['<= 3 %', '≤3%', '< 3 %']) {
+      store.enter('limits.loadRegulation', '1 %')
+      expect(store.enter('limits.loadRegulation', text)).toBe(true)
+      expect(store.study.requirements.limits.loadRegulation).toBe(0.03)
+    }
+    store.enter('limits.loadRegulation', 'none')
+    expect(store.entries['limits.loadRegulation']!.problem).toContain('An empty entry is not judged.')
+  })
+
+  it('names the study, and leaves it untitled without a name', () => {
+    const store = opened()
+    store.rename('  Relay rail ')
+    expect(store.study.title).toBe('Relay rail')
+    expect(store.undoStep!.label).toContain('Relay rail')
+    store.rename('  ')
+    expect(store.study.title).toBe('Untitled study')
+  })
+
+  it('puts several values in force as one step, or none of them', () => {
+    const store = opened()
+    const steps = store.undoSteps.length
+    expect(store.editAll({ 'output.tolerance': 0.12, 'limits.lineRegulation': 0.09 })).toBe(true)
+    expect(store.study.requirements.output.tolerance).toBe(0.12)
+    expect(store.study.requirements.limits.lineRegulation).toBe(0.09)
+    expect(store.undoSteps.length).toBe(steps + 1)
+    const before = store.study
+    expect(store.editAll({ 'output.tolerance': 0.13, 'limits.lineRegulation': 7 })).toBe(false)
+    expect(store.study).toBe(before)
   })
 
   it('leaves a limit unjudged when its entry is emptied', () => {
@@ -177,6 +227,23 @@ describe('undo', () => {
     expect(store.undoSteps.length).toBe(steps)
   })
 
+  it('keeps what waits in other entries, with its problem said anew', () => {
+    const store = opened()
+    store.enter('input.max', '15')
+    store.enter('load.max', 'plenty')
+    store.enter('output.voltage', '20')
+    expect(store.entries['output.voltage']!.problem).toContain('15 V')
+    store.undo()
+    expect(store.study.requirements.input.max).toBe(14)
+    expect(store.entries['load.max']!.text).toBe('plenty')
+    expect(store.entries['output.voltage']!.problem).toContain('14 V')
+    // its own step takes an entry along
+    store.enter('input.max', '15')
+    store.enter('input.max', 'much')
+    store.undo()
+    expect(store.entries['input.max']).toBeUndefined()
+  })
+
   it('brings back a replaced study', () => {
     const store = opened()
     const before = store.study
@@ -201,8 +268,22 @@ describe('a reload', () => {
     expect(again.undoStep).toBeUndefined()
   })
 
+  it('keeps the study of each tab, and gives a new tab the last one', () => {
+    opened().enter('input.max', '15')
+    const first = heldByTab()
+    goToTab()
+    const second = reopen()
+    expect(second.study.requirements.input.max).toBe(15)
+    second.enter('input.max', '17')
+    goToTab(first)
+    expect(reopen().study.requirements.input.max).toBe(15)
+    goToTab()
+    expect(reopen().study.requirements.input.max).toBe(17)
+  })
+
   it('starts with the first example after a text that no version wrote', () => {
     for (const text of ['{', '{"study":{"format":"wattfork-study","version":1}}', 'null', '[]']) {
+      sessionStorage.clear()
       localStorage.setItem('wattfork.study', text)
       const store = reopen()
       expect(store.study).toEqual(store.examples[0]!.study)
@@ -227,7 +308,7 @@ describe('study files', () => {
     const store = opened()
     const study = { ...store.study, title: 'Another bench' }
     await store.openFile(new Blob([writeStudyFile(study)]))
-    expect(store.fileProblem).toBe('')
+    expect(store.fileProblem).toBeUndefined()
     expect(store.study).toEqual(study)
     expect(store.undoStep!.label).toContain('Another bench')
   })
@@ -236,7 +317,32 @@ describe('study files', () => {
     const store = opened()
     const before = store.study
     await store.openFile(new Blob(['{"format":"wattfork-study","version":1,"requirments":{}}']))
-    expect(store.fileProblem).toContain('requirments')
+    expect(store.fileProblem!.problems.join(' ')).toContain('requirments')
     expect(store.study).toBe(before)
+  })
+
+  it('explains what the browser cannot read, by its name, and forgets it with the next file', async () => {
+    const { writeStudyFile } = await import('../../../web/store/check.ts')
+    const store = opened()
+    const folder = new File([], 'desk')
+    folder.text = () => Promise.reject(new DOMException('not a file', 'NotFoundError'))
+    await store.openFile(folder)
+    expect(store.fileProblem).toMatchObject({ name: 'desk' })
+    expect(store.fileProblem!.problems[0]).toContain('folder')
+    await store.openFile(new Blob([writeStudyFile(store.study)]))
+    expect(store.fileProblem).toBeUndefined()
+  })
+
+  it('takes the file that was opened last, however slowly an earlier one is read', async () => {
+    const { writeStudyFile } = await import('../../../web/store/check.ts')
+    const store = opened()
+    const slow = new File([], 'slow')
+    const { promise, resolve: read } = withResolvers<string>()
+    slow.text = () => promise
+    const first = store.openFile(slow)
+    await store.openFile(new Blob([writeStudyFile({ ...store.study, title: 'Second' })]))
+    read(writeStudyFile({ ...store.study, title: 'First' }))
+    await first
+    expect(store.study.title).toBe('Second')
   })
 })

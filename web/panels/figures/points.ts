@@ -24,11 +24,16 @@ export interface PointsTable {
 }
 
 /** Weighted criteria, heaviest first. */
-export function pointsTable({ comparison, figures }: Answer): PointsTable {
-  const { designs, ranking, weights } = comparison
+export function pointsTable({ comparison, figures, stage }: Answer): PointsTable {
+  const { designs, weights } = comparison
+  // a rank before the corners are proven would be a guess
+  const ranking = stage === 'proven' ? comparison.ranking : []
   const weighted = Object.entries(weights).filter(([, weight]) => weight > 0)
   const sum = weighted.reduce((total, [, weight]) => total + weight, 0)
-  const entryOf = (topology: TopologyName) => ranking.find((entry) => entry.topology === topology)
+  // without a circuit there are no figures to give points for
+  const built = new Set(designs.filter(({ circuit }) => circuit).map(({ topology }) => topology))
+  const entryOf = (topology: TopologyName) =>
+    built.has(topology) ? ranking.find((entry) => entry.topology === topology) : undefined
   const rows = weighted
     .toSorted(([, a], [, b]) => b - a)
     .map(([criterion, weight]): PointsRow => {

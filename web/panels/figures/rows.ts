@@ -73,8 +73,8 @@ function noteOf(limit: FigureRow['limit'], unit: string): string {
 }
 
 /** A count has no unit and no decimals; all else has three figures. */
-function valueText(value: number, unit: string): string {
-  return (unit === '' || unit === '1') && Number.isInteger(value) ? String(value) : formatQuantity(value, unit)
+function valueText(value: number, unit: string, digits?: number): string {
+  return (unit === '' || unit === '1') && Number.isInteger(value) ? String(value) : formatQuantity(value, unit, digits)
 }
 
 /** "4.65–5.35 V": one unit for both ends where they share it. */
@@ -125,13 +125,14 @@ function cellsOf(
 ): FigureCell[] {
   const best = bestOf(values, figure.better)
   return values.map((value, i) => {
-    if (!value) return { text: isBuilt[i] ? 'does not apply' : 'no circuit', isBest: false, isFailing: false }
+    if (!value)
+      return { text: isBuilt[i] ? (figure.absent ?? 'does not apply') : 'no circuit', isBest: false, isFailing: false }
     const { at, low, high } = value
     const isRange = low !== undefined && high !== undefined
     const merit = isRange ? -spreadOf(value) : figure.better === 'less' ? -at : at
     const isFailing = isOutside(value, limit)
     return {
-      text: isRange ? rangeText(low, high, figure.unit) : valueText(at, figure.unit),
+      text: isRange ? rangeText(low, high, figure.unit) : valueText(at, figure.unit, figure.digits),
       value,
       isBest: merit === best && !isFailing,
       isFailing,
@@ -186,11 +187,22 @@ function shortRow({ designs, requirements }: Answer['comparison']): FigureRow | 
 }
 
 /** One row a descriptor, in their order, and one on the short's outcome; a figure that no design has makes no row. */
-export function figureRows({ comparison, figures }: Answer): FigureRow[] {
-  return figures.flatMap((figure) => {
+export function figureRows({ comparison, figures, stage }: Answer): FigureRow[] {
+  const rows = figures.flatMap((figure) => {
     const row = figureRow(figure, comparison.designs, comparison.requirements)
     if (!row) return []
     const fate = figure.name === 'shortCircuit' ? shortRow(comparison) : undefined
     return fate ? [row, fate] : [row]
   })
+  return stage === 'proven' ? rows : rows.map(unjudged)
+}
+
+/** Figures that no corner has a part in; all others are worst cases. */
+const WITHOUT_CORNERS: readonly string[] = ['efficiency', 'partCount']
+
+/** Before the corners are proven no worst case is known, and none is best or failing. */
+function unjudged(row: FigureRow): FigureRow {
+  const isKnown = WITHOUT_CORNERS.includes(row.name)
+  const open = { isBest: false, isFailing: false }
+  return { ...row, cells: row.cells.map((cell) => (isKnown ? { ...cell, ...open } : { text: '–', ...open })) }
 }

@@ -1,6 +1,8 @@
 /** The outcome of a comparison in words. */
 import type { Comparison, Design, Figures, TopologyName } from '../../../engine/compare/comparison.ts'
 import { markOf } from '../../charts/marks.ts'
+import { formatQuantity } from '../../../engine/units/index.ts'
+import { readFigure } from '../figures/rows.ts'
 import { capital, counted, listed, missedChecks } from '../lane/checks.ts'
 
 /** Scores nearer than this many points are called level: less than what is shown. */
@@ -125,6 +127,16 @@ export function headline(comparison: Comparison): string {
   const built = short.filter(({ design }) => design.circuit)
   if (built.length === 0) return 'None of the three can be built to these requirements.'
   return ['No design meets every requirement.', ...shortSentences(short)].join(' ')
+}
+
+/** What may be said before the corners are proven: the heat at nominal, and no verdict. */
+export function unprovenLine({ designs }: Comparison): string {
+  const heats = designs.flatMap(({ topology, figures }) => {
+    const watts = readFigure(figures, 'heat.nominal')?.at
+    return watts === undefined ? [] : [`${formatQuantity(watts, 'W')} in ${nameOf(topology)}`]
+  })
+  const nominal = heats.length > 0 ? `At nominal input and load the heat is ${listed(heats)}. ` : ''
+  return `${nominal}The corners are not proven yet.`
 }
 
 /** The same finding in a few words for a live region: it changes only when a verdict or the leader does. */

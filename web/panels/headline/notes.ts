@@ -1,7 +1,7 @@
 /** The margin note beside the headline: what is tight and what was not judged. */
 import type { Comparison, Design } from '../../../engine/compare/comparison.ts'
 import { markOf } from '../../charts/marks.ts'
-import { checkWords, listed, margins } from '../lane/checks.ts'
+import { capital, checkWords, listed, margins } from '../lane/checks.ts'
 
 export interface Note {
   readonly title: string
@@ -41,16 +41,41 @@ export function marginNotes(comparison: Comparison): Note[] {
   }
   const unsolved = comparison.designs.filter((design) => design.unsolved.length > 0)
   if (unsolved.length > 0) {
+    const isShort = unsolved.every((design) =>
+      design.unsolved.every(({ condition }) => condition.includes('a shorted output')),
+    )
     const names = unsolved.map(({ topology, unsolved: points }) => {
+      if (isShort) return markOf(topology).name.toLowerCase()
       return `${points.length} ${points.length === 1 ? 'condition' : 'conditions'} of ${markOf(topology).name.toLowerCase()}`
     })
-    notes.push({ title: 'Without a solution:', text: `${listed(names)}; no numbers are given there.` })
+    notes.push({
+      title: 'Without a solution:',
+      text: `${listed(names)}${isShort ? ' with a shorted output' : ''}; no numbers are given there.`,
+    })
   }
   return notes
 }
 
+const OUTCOME_WORDS: Record<string, string> = { thermalRunaway: 'the parts run away thermally' }
+
+/** Every condition without a solution, design by design, and what the solver met with there. */
+export function unsolvedOf({ designs }: Comparison): { name: string; lines: string[] }[] {
+  return designs
+    .filter(({ unsolved }) => unsolved.length > 0)
+    .map(({ topology, unsolved }) => ({
+      name: markOf(topology).name,
+      lines: unsolved.map(
+        ({ condition, outcome }) => `${capital(condition)}: ${OUTCOME_WORDS[outcome] ?? 'no solution was found'}.`,
+      ),
+    }))
+}
+
 /** Cautions of all designs, each once: first those of some designs, then those of all. */
-export function cautionsOf({ designs }: Comparison): { text: string; names: string[] }[] {
+export function cautionsOf({
+  designs,
+}: {
+  designs: readonly Pick<Design, 'topology' | 'cautions'>[]
+}): { text: string; names: string[] }[] {
   const byText = new Map<string, string[]>()
   for (const { topology, cautions } of designs) {
     for (const text of cautions) byText.set(text, [...(byText.get(text) ?? []), markOf(topology).name.toLowerCase()])

@@ -26,6 +26,7 @@ export function checkWords(path: string): string {
   if (key === 'input') return 'input range'
   if (key === 'load') return 'load range'
   if (key === 'ambient') return 'ambient range'
+  if (key === 'solution') return 'points that have no solution'
   const [head = key, tail] = key.split('.')
   if (head === 'limits' && tail) return LIMIT_WORDS[tail] ?? spaced(tail)
   return tail ? `${spaced(tail)} in ${head}` : spaced(head)

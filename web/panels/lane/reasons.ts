@@ -1,7 +1,8 @@
 /** Why a design has its verdict: its shortfalls with numbers, or where it is tightest. */
 import type { Design, Shortfall } from '../../../engine/compare/comparison.ts'
 import type { Requirements } from '../../../engine/requirements/study.ts'
-import { checkKey, margins } from './checks.ts'
+import { typeset } from '../../look/typeset.ts'
+import { capital, checkKey, margins } from './checks.ts'
 
 export interface Reason {
   readonly key: string
@@ -24,7 +25,7 @@ function shortfallReasons(design: Design): Reason[] {
   }
   return [...worst]
     .toSorted(([, a], [, b]) => severity(b) - severity(a))
-    .map(([key, { because }]) => ({ key, text: because }))
+    .map(([key, { because }]) => ({ key, text: capital(typeset(because)) }))
 }
 
 /** Margins shown where all is met. */

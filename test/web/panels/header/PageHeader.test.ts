@@ -6,6 +6,7 @@ import { useStudyStore } from '../../../../web/store/study.ts'
 
 beforeEach(() => {
   localStorage.clear()
+  sessionStorage.clear()
   setActivePinia(createPinia())
 })
 

@@ -38,6 +38,7 @@ async function write(field: Field, text: string) {
 
 beforeEach(() => {
   localStorage.clear()
+  sessionStorage.clear()
   document.body.innerHTML = ''
 })
 
@@ -82,6 +83,23 @@ describe('a unit entry', () => {
     await use.trigger('click')
     expect(store.study.requirements.input.min).toBe(11)
     expect(field('input.min').attributes('aria-invalid')).toBeUndefined()
+  })
+
+  it('counts when the page is left in the middle of it', async () => {
+    const { store, field } = opened()
+    await write(field('output.voltage'), '6')
+    window.dispatchEvent(new Event('pagehide'))
+    expect(store.study.requirements.output.voltage).toBe(6)
+  })
+
+  it('prints a message with true minus signs, and names the field whose value stays', async () => {
+    const { panel, field } = opened()
+    await write(field('ambient.min'), '-60')
+    await field('ambient.min').trigger('blur')
+    expect(panel.get('[id="problem-ambient.min"]').text()).toContain('−60\u202F°C')
+    await write(field('load.max'), '10 mA')
+    await field('load.max').trigger('blur')
+    expect(panel.get('[id="problem-load.max"]').text()).toContain('Most load current stays at 80.0\u202FmA.')
   })
 
   it('gives up what is being typed on Escape', async () => {
@@ -179,6 +197,31 @@ describe('a handle', () => {
     await handle('load.min').trigger('keydown', { key: 'ArrowRight' })
     expect(store.study.requirements.load.min).toBeGreaterThan(0)
     expect(store.study.requirements.load.min).toBeLessThan(0.04)
+  })
+
+  it('is pulled from under another one that lies at its place', async () => {
+    const { store, panel, handle } = opened()
+    const bar = panel.get('.input .scale').element as HTMLElement
+    bar.getBoundingClientRect = () => new DOMRect(0, 0, 100, 36)
+    store.edit('input.nominal', 9)
+    await panel.vm.$nextTick()
+    const { scale } = useCursorStore()
+    const at = (volts: number) => (100 * (volts - scale.min)) / (scale.max - scale.min)
+    // the diamond lies on top: it gets the press
+    const top = handle('input.nominal')
+    ;(top.element as HTMLElement).setPointerCapture = () => {}
+    const pointer = (type: string, clientX: number) =>
+      top.trigger(type, { clientX, button: 0, buttons: 1, pointerId: 1 })
+    await pointer('pointerdown', at(9))
+    await pointer('pointermove', at(8))
+    await pointer('pointerup', at(8))
+    expect(store.study.requirements.input).toMatchObject({ min: 8, nominal: 9 })
+    store.undo()
+    await panel.vm.$nextTick()
+    await pointer('pointerdown', at(9))
+    await pointer('pointermove', at(10))
+    await pointer('pointerup', at(10))
+    expect(store.study.requirements.input).toMatchObject({ min: 9, nominal: 10 })
   })
 
   it('follows a drag, past the end of the scale too, in one undo step', async () => {
