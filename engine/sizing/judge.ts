@@ -3,10 +3,10 @@ import { type Corner, cornerOf, thermalName } from '../analyses/point.ts'
 import { type Proof, worseOf } from '../analyses/prove.ts'
 import type { Found } from '../analyses/search.ts'
 import type { Observer } from '../analyses/observe.ts'
-import { COLD, OUTCOMES } from '../solve/index.ts'
+import { COLD, OUTCOMES, type OutcomeName } from '../solve/index.ts'
 import { formatQuantity } from '../units/index.ts'
 import { stressOf } from '../analyses/ratings.ts'
-import { QUANTITY_WORDS, REMEDIES, capital, whereabouts } from './words.ts'
+import { OUTCOME_WORDS, QUANTITY_WORDS, REMEDIES, capital, whereabouts } from './words.ts'
 
 export interface Shortfall {
   /** Path of the requirement or the rating that is not met, e.g. `limits.loadRegulation` or `D1.power`. */
@@ -80,6 +80,11 @@ export function judgeOutput(proof: Pick<Proof, 'observer' | 'output' | 'requirem
 
 function judgeLimits(proof: Proof): Finding[] {
   const { limits, output } = proof.requirements
+  // feedback is the stiffest there is: where it fails, it has run out of headroom
+  const stiffer =
+    proof.design.topology === 'feedback'
+      ? 'Allow more, or raise the lowest input.'
+      : 'Allow more, or choose a stiffer topology.'
   const findings: Finding[] = []
   const over = (
     name: string,
@@ -96,7 +101,7 @@ function judgeLimits(proof: Proof): Finding[] {
         required: limit,
         achieved: value,
         unit,
-        because: `${words} is ${formatQuantity(value, unit)} ${where(proof, found)} (${thermalName(found.mode)}); the limit is ${formatQuantity(limit, unit)}. Allow more, or choose a stiffer topology.`,
+        because: `${words} is ${formatQuantity(value, unit)} ${where(proof, found)} (${thermalName(found.mode)}); the limit is ${formatQuantity(limit, unit)}. ${stiffer}`,
       },
       severity: limit > 0 ? value / limit - 1 : 1,
       found,
@@ -213,11 +218,11 @@ function judgeStart({ startUp, requirements }: Proof): Finding[] {
 function judgeSolved({ unsolved, observer }: Proof): Finding[] {
   const first = unsolved[0]
   if (!first) return []
-  const outcome = OUTCOMES[first.outcome]!
+  const outcome = OUTCOMES[first.outcome] as Exclude<OutcomeName, 'converged'>
   const cause =
     outcome === 'thermalRunaway'
       ? 'no temperature settles: the parts run away thermally'
-      : `the circuit has no solution that could be found (${outcome})`
+      : `the circuit has no solution that could be found: ${OUTCOME_WORDS[outcome]}`
   return [
     {
       shortfall: {

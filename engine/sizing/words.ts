@@ -1,6 +1,7 @@
 /** The sentences that name a shortfall: what, how much, at which corner, against which limit, and what would help. */
 import type { ObservedCondition } from '../analyses/observation.ts'
 import { SHORT_LOAD } from '../analyses/conditions.ts'
+import type { OutcomeName } from '../solve/index.ts'
 import { formatQuantity } from '../units/index.ts'
 
 /** `at 14.6 V in, no load and 50 °C`. */
@@ -33,3 +34,12 @@ export const QUANTITY_WORDS: Readonly<Record<string, string>> = {
 }
 
 export const capital = (text: string): string => text.charAt(0).toUpperCase() + text.slice(1)
+
+/** Why a point has no solution. */
+export const OUTCOME_WORDS: Readonly<Record<Exclude<OutcomeName, 'converged'>, string>> = {
+  iterationLimit: 'the search did not come to rest',
+  singular: 'some node is tied to nothing',
+  nonFinite: 'a current grew beyond all numbers',
+  continuationStalled: 'it could not be reached step by step either',
+  thermalRunaway: 'no temperature settles',
+}

@@ -30,7 +30,7 @@ for (const colorScheme of ['light', 'dark'] as const) {
 test('a failed part, the load line behind a table, and the cautions are told', async ({ page }) => {
   await openFaults(page)
   const shorted = page.getByRole('row').filter({ hasText: 'Pass transistor shorted' })
-  await expect(shorted).toContainText(/ V/u)
+  await expect(shorted).toContainText(/\sV\b/u)
   await expect(shorted).toContainText('Fuse')
   await expect(page.locator('.xy .canvas[data-revision]')).toHaveCount(3)
   await page.getByText('Load lines as tables').click()

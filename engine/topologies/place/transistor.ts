@@ -8,7 +8,7 @@ import {
   soaCurrent,
   transistors,
 } from '../../parts/transistor/index.ts'
-import type { DesignPart, Limit, Need, Refusal } from '../define.ts'
+import type { DesignPart, Limit, Need, Refusal, StressPoint } from '../define.ts'
 import { type Fitted, junctionLimit, provenance, refuse } from './fitted.ts'
 import { cooledTransistor } from './heatPath.ts'
 
@@ -47,8 +47,10 @@ export function fitTransistor(need: Need, row: TransistorRow, place: TransistorP
 function transistorLimits(need: Need, row: TransistorRow, place: TransistorPlace): Limit[] {
   const { policy, requirements } = need
   const [collector, , emitter] = place.nodes
-  // The case is cooler than the junction by the heat through RthJC; where the sheet has none, the junction stands for it.
-  const caseOf = (Tj: number, power: number): number => Tj - power * (row.thetaJC ?? 0)
+  // The case is cooler than the junction by the heat through RthJC; where the sheet has none, the junction stands for it. At the
+  // first moment of a fault the junction is still at ambient, and so is the case.
+  const caseOf = (ambient: number, { junction, power }: StressPoint): number =>
+    Math.max(ambient, junction - power * (row.thetaJC ?? 0))
   const carrier = row.darlington ? `${place.id}.output` : place.id
   const collectorCurrent = { of: 'current', element: carrier, terminal: 0 } as const
   return [
@@ -78,8 +80,8 @@ function transistorLimits(need: Need, row: TransistorRow, place: TransistorPlace
       unit: 'A',
       measure: collectorCurrent,
       rating: soaCurrent(row, requirements.input.max, 25),
-      derated: (_, at) => soaCurrent(row, at.voltage, caseOf(at.junction, at.power)) * policy.soa,
-      inFault: (_, at) => soaCurrent(row, at.voltage, caseOf(at.junction, at.power)),
+      derated: (ambient, at) => soaCurrent(row, at.voltage, caseOf(ambient, at)) * policy.soa,
+      inFault: (ambient, at) => soaCurrent(row, at.voltage, caseOf(ambient, at)),
       sense: 'max',
       factor: 'soa',
     },
