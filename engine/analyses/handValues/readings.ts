@@ -59,9 +59,21 @@ function drops(of: Case, point: Point): string {
   return pieces.length > 0 ? `Solved, ${pieces.join('; ')}.` : ''
 }
 
+/** Below this share of the voltage taken by hand the amplifier transistor conducts next to nothing: a hundred millivolts are less than a ten-thousandth of its current. */
+const STILL_ON = 0.8
+
+/** Where the amplifier transistor has nothing to steal, the loop is open and no hand value of it holds. */
+function openLoop(of: Case, point: Point): string {
+  const fixed = of.hand('Vbe_amp')
+  if (Number.isNaN(fixed)) return ''
+  const { base, emitter } = junctionOf(of, 'Q2')
+  const isOn = voltage(point, base, emitter) > STILL_ON * fixed
+  return isOn ? '' : ' The amplifier transistor is off, so the loop does not regulate here.'
+}
+
 function outputBecause(of: Case, point: Point): string {
   const junctions = drops(of, point)
-  if (junctions !== '') return junctions
+  if (junctions !== '') return junctions + openLoop(of, point)
   const reference = of.partWith('reference')
   const [cathode, anode, third] = reference ? of.nodesOf(reference) : []
   if (reference === undefined || cathode === undefined || anode === undefined) return ''
@@ -108,7 +120,7 @@ export const READINGS: Readonly<Record<string, Reading>> = {
       of,
       of.nominal,
       (point) => point.nodeVoltages['fb'] ?? NaN,
-      (point) => drops(of, point),
+      (point) => drops(of, point) + openLoop(of, point),
     ),
 
   Vz(of) {
@@ -150,10 +162,11 @@ export const READINGS: Readonly<Record<string, Reading>> = {
     const { cold } = sizing(of)
     const point = of.at(cold, { 'Q1.hFE': -1 })
     if (!point) return undefined
-    const { base } = junctionOf(of, 'Q1')
+    const { base, emitter } = junctionOf(of, 'Q1')
+    const delivered = -currentInto(of, point, 'Q1', emitter)
     return told(
       { solved: currentInto(of, point, 'Q1', base), condition: cold, thermal: 'settled', isWorst: false },
-      `Both are of a transistor of least gain at the coldest ambient; solved, its junction has warmed to ${celsius(point.junction['Q1'])}, which raises the gain.`,
+      `Both are of a transistor of least gain at the coldest ambient. By hand it delivers the load current, ${amperes(of.hand('Iout_max'))}; solved, it delivers ${amperes(delivered)}, all that hangs at the output together, with its junction at ${celsius(point.junction['Q1'])}.`,
     )
   },
 
@@ -169,11 +182,16 @@ export const READINGS: Readonly<Record<string, Reading>> = {
   Ish_max: (of) => told(of.worst('Q1', 'current'), `${STRAY}; the diode and its resistor take their share.`),
 
   P_pass: (of) =>
-    heatAt(
+    here(
       of,
-      'Q1',
       sizing(of).hot,
-      'By hand all of the load current falls through the whole difference; solved with nominal parts, the output is where it really is, what a sense resistor drops is not in the transistor, and the base brings its own share.',
+      (point) => point.heat['Q1'] ?? NaN,
+      (point) => {
+        const [collector] = of.nodesOf('Q1')
+        const { emitter } = junctionOf(of, 'Q1')
+        const delivered = -currentInto(of, point, 'Q1', emitter)
+        return `By hand ${amperes(of.hand('Iout_max'))} at ${volts(of.hand('P_pass') / of.hand('Iout_max'))}; solved with nominal parts, ${amperes(delivered)} at ${volts(voltage(point, collector!, emitter))}.`
+      },
     ),
 
   P_shunt(of) {
@@ -205,13 +223,17 @@ export const READINGS: Readonly<Record<string, Reading>> = {
     ),
   I_sc: (of) =>
     told(of.short(), 'By hand it is what the transistor bears; solved, it is what the limiter lets through.'),
-  I_lim: (of) =>
-    isFolded(of)
-      ? undefined
-      : told(
-          of.short(),
-          'By hand the threshold of the limiter is fixed at the coldest ambient; solved, it is that of the junction as it warms.',
-        ),
+  I_lim(of) {
+    const short = isFolded(of) ? undefined : of.short()
+    const sense = of.bought('R_sc')
+    if (!short || sense === undefined) return undefined
+    const [from, to] = of.nodesOf(sense) as [string, string]
+    const sensed = currentInto(of, short.point, sense, from)
+    return told(
+      short,
+      `By hand ${volts(of.hand('V_full'))} stand across the sense resistor, at the coldest ambient. Solved, ${volts(voltage(short.point, from, to))} drive ${amperes(sensed)} through it, and ${amperes(short.solved - sensed)} of base drive reach the short past it, through the limiting transistor.`,
+    )
+  },
   P_lim(of) {
     const short = isFolded(of) ? undefined : of.short()
     return (

@@ -26,7 +26,7 @@ const cases = exampleStudies().flatMap((study) =>
 )
 
 /** Without a reason in the circuit a hand value lies within this of the solved one; worst cases are bounds and lie further off. */
-const NEAR: Record<string, number> = { Vout_nom: 0.05, Vz: 0.12, Vbe: 0.25, V_cmp: 0.12 }
+const NEAR: Record<string, number> = { Vout_nom: 0.05, Vz: 0.12, Vbe: 0.25, Vbe_amp: 0.25, V_cmp: 0.12 }
 
 describe.each(cases)('$title', ({ proof }) => {
   const values = valuesOf(proof)
@@ -44,11 +44,13 @@ describe.each(cases)('$title', ({ proof }) => {
     }
   })
 
-  test('voltages by hand lie near those solved, at nominal input and load', () => {
-    for (const { symbol, solved: value } of values) {
-      const near = NEAR[symbol]
-      if (near !== undefined) expect(Math.abs(value / hand(symbol) - 1), symbol).toBeLessThan(near)
-    }
+  test('voltages by hand lie near those solved, unless the loop is said to be open', () => {
+    const far = values
+      .filter(({ symbol, solved: value }) => Math.abs(value / hand(symbol) - 1) > (NEAR[symbol] ?? Infinity))
+      .filter(({ because }) => !because.includes('does not regulate'))
+    // the junction of an amplifier that is off is the reason itself
+    const isOpen = values.some(({ because }) => because.includes('does not regulate'))
+    expect(far.map(({ symbol }) => symbol)).toEqual(isOpen ? ['Vbe_amp'] : [])
   })
 
   test('what follows from them does so when solved: the output is what its drops leave', () => {
