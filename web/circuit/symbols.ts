@@ -30,8 +30,6 @@ export interface SymbolShape {
   readonly outline: string
   /** Filled outlines: arrow heads. */
   readonly solid?: string
-  /** Bodies that hide what is behind them. */
-  readonly body?: string
 }
 
 const around = (x: number, y: number): Box => ({ left: -x, top: -y, right: x, bottom: y })
@@ -47,13 +45,11 @@ export const SYMBOLS: Readonly<Record<SymbolKind, SymbolShape>> = {
   resistor: {
     box: around(6, 24),
     pins: { a: [0, -24], b: [0, 24] },
-    body: 'M-6,-16H6V16H-6Z',
     outline: 'M0,-24V-16M0,16V24M-6,-16H6V16H-6Z',
   },
   load: {
     box: around(6, 24),
     pins: { a: [0, -24], b: [0, 24] },
-    body: 'M-6,-18H6V18H-6Z',
     outline: 'M0,-24V-18M0,18V24M-6,-18H6V18H-6Z',
   },
   capacitor: {
@@ -64,13 +60,11 @@ export const SYMBOLS: Readonly<Record<SymbolKind, SymbolShape>> = {
   diode: {
     box: around(12, 18),
     pins: { cathode: [0, -18], anode: [0, 18] },
-    body: 'M-8,7H8L0,-7Z',
     outline: 'M0,-18V18M-8,7H8L0,-7ZM-8,-7H8V-2.5',
   },
   reference: {
     box: around(12, 18),
     pins: { cathode: [0, -18], anode: [0, 18], reference: [12, 0] },
-    body: 'M-6.5,6H6.5L0,-6Z',
     outline: 'M0,-18V18M-6.5,6H6.5L0,-6ZM-6.5,-6H6.5V-2M-12,-13H12V13H-12Z',
   },
   npn: {
@@ -95,7 +89,6 @@ export const SYMBOLS: Readonly<Record<SymbolKind, SymbolShape>> = {
   amplifier: {
     box: around(24, 24),
     pins: { plus: [-24, -12], minus: [-24, 12], output: [24, 0], supply: [0, -24], common: [0, 24] },
-    body: 'M-18,-22V22L18,0Z',
     outline: 'M-18,-22V22L18,0ZM-24,-12H-18M-24,12H-18M18,0H24M0,-24V-11M0,11V24M-15,-11H-9M-12,-14V-8M-15,11H-9',
   },
 }

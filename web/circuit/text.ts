@@ -50,7 +50,7 @@ export function outputTextBox(letters: Letters): Box {
 }
 
 /** Clear of the symbol and of wires. */
-const CLEAR = 4
+const CLEAR = 6
 
 /** A block of lines beside a symbol's box, both around the symbol's centre. */
 export function blockBeside(symbol: Box, side: Side, lines: readonly TextLine[], letters: Letters): TextBlock {
