@@ -14,7 +14,13 @@ export const SCREEN_GROUPS = [
       { name: 'reliability', title: 'Reliability' },
     ],
   },
-  { purpose: 'Build', screens: [{ name: 'cost', title: 'Cost & area' }] },
+  {
+    purpose: 'Build',
+    screens: [
+      { name: 'circuit', title: 'Circuit' },
+      { name: 'cost', title: 'Cost & area' },
+    ],
+  },
 ] as const
 
 export type ScreenName = (typeof SCREEN_GROUPS)[number]['screens'][number]['name']
