@@ -9,6 +9,7 @@ import { DERATING } from '../parts/derating/index.ts'
 import type { Requirements } from '../requirements/study.ts'
 import {
   type Candidate,
+  type Demand,
   type Demands,
   type Need,
   type Pins,
@@ -244,15 +245,24 @@ const sameParts = (a: SizedDesign, b: SizedDesign): boolean =>
 
 /** What the solved corners asked of every part, for choosing it again. */
 function demandsOf(proof: Proof): Demands {
-  const demands: Record<string, { power: number; voltage: number; shortPower: number }> = {}
-  proof.observer.prepared.limits.forEach(({ part, limit }, k) => {
+  const { design, observer, limits, shortCircuit } = proof
+  const resistances = new Map(design.parts.map(({ id, thermalResistance }) => [id, thermalResistance]))
+  const demands: Record<string, Demand> = {}
+  observer.prepared.limits.forEach(({ part, limit }, k) => {
     const entry = (demands[part] ??= { power: 0, voltage: 0, shortPower: 0 })
-    const stress = stressOf(proof.observer, k, proof.limits[k]!).stress
-    if (limit.quantity === 'power') {
+    const stress = stressOf(observer, k, limits[k]!).stress
+    const inShort = (): number => stressOf(shortCircuit.observer, k, shortCircuit.use[k]!).stress
+    if (limit.quantity === 'voltage') entry.voltage = stress
+    else if (limit.quantity === 'power') {
       entry.power = stress
-      const short = proof.shortCircuit.use[k]!
-      entry.shortPower = stressOf(proof.shortCircuit.observer, k, short).stress
-    } else if (limit.quantity === 'voltage') entry.voltage = stress
+      entry.shortPower = inShort()
+    } else if (limit.quantity === 'junction') {
+      // a settled junction tells the heat that warms it
+      const perWatt = resistances.get(part) ?? Infinity
+      const short = shortCircuit.observer.conditions[shortCircuit.use[k]!.condition]!
+      entry.power = (stress - observer.conditions[limits[k]!.condition]!.ambient) / perWatt
+      entry.shortPower = (inShort() - short.ambient) / perWatt
+    }
   })
   return demands
 }

@@ -113,7 +113,14 @@ export interface Refusal {
 export type Pins = Readonly<Record<string, string | number>>
 
 /** What the last proof asked of a part, so that the next sizing can choose a part for it. */
-export type Demands = Readonly<Record<string, { power: number; voltage: number; shortPower: number }>>
+export interface Demand {
+  /** Watts at the worst corner of its power or of its junction. */
+  power: number
+  voltage: number
+  /** Watts with the output shorted. */
+  shortPower: number
+}
+export type Demands = Readonly<Record<string, Demand>>
 
 export interface Need {
   readonly requirements: Requirements

@@ -1,33 +1,31 @@
-/** Files on the person's own disk. */
+/** Study files on the person's own disk. */
 import type { Study } from '../../engine/requirements/study.ts'
 import { writeStudyFile } from './check.ts'
 
-/** A title as a part of a file name: small letters and hyphens, `study` where nothing is left. */
+/** A file name without its ending from a title: small letters and hyphens. */
 export function plainName(title: string): string {
   const plain = title
     .toLowerCase()
     .normalize('NFKD')
     .replace(/[^a-z0-9]+/gu, '-')
-    .slice(0, 80)
     .replace(/^-|-$/gu, '')
   return plain || 'study'
 }
 
-/** A file name from a title. */
 export const studyFileName = (title: string): string => `${plainName(title)}.study.json`
 
-/** Hands a file to the browser as a download. */
-export function saveFile(name: string, content: Blob): void {
-  const address = URL.createObjectURL(content)
+/** Hands the study to the browser as a download. */
+export function saveStudyFile(study: Study): void {
+  saveFile(writeStudyFile(study), 'application/json', studyFileName(study.title))
+}
+
+/** Hands a text to the browser as a download. */
+export function saveFile(text: string, type: string, name: string): void {
+  const address = URL.createObjectURL(new Blob([text], { type }))
   const link = document.createElement('a')
   link.href = address
   link.download = name
   link.click()
   // the download has its own hold on the data once the click is through
   setTimeout(() => URL.revokeObjectURL(address), 0)
-}
-
-/** The study as a download. */
-export function saveStudyFile(study: Study): void {
-  saveFile(studyFileName(study.title), new Blob([writeStudyFile(study)], { type: 'application/json' }))
 }

@@ -8,7 +8,7 @@ import {
   soaCurrent,
   transistors,
 } from '../../parts/transistor/index.ts'
-import type { DesignPart, Limit, Need, Refusal, StressPoint } from '../define.ts'
+import type { Demand, DesignPart, Limit, Need, Refusal, StressPoint } from '../define.ts'
 import { type Fitted, junctionLimit, provenance, refuse } from './fitted.ts'
 import { cooledTransistor } from './heatPath.ts'
 
@@ -136,7 +136,7 @@ export function passTransistors(need: Need, id: string, ask: PassNeed, darlingto
 }
 
 /** The least cooling that keeps the junction within its derated limit in service and its maximum in a fault. */
-function coolingFor(need: Need, row: TransistorRow, ask: PassNeed): Cooling | undefined {
+function coolingFor(need: Need, row: TransistorRow, ask: Pick<PassNeed, 'power' | 'faultPower'>): Cooling | undefined {
   const { policy, requirements } = need
   const ambient = requirements.ambient.max
   const junction = allowedJunction(row.Tj_max, policy, 'transistor', ambient)
@@ -148,6 +148,19 @@ function coolingFor(need: Need, row: TransistorRow, ask: PassNeed): Cooling | un
   const toSink = row.thetaJC + interfaceResistance(row.package)
   const found = pickHeatsink({ package: row.package, required: (allowed - toSink) / policy.heatsinkFactor })
   return found.found ? { heatsink: found.row } : undefined
+}
+
+/** The same transistor with the heatsink that its proof asks for, where that is a larger one and the list holds it. */
+export function recooled(need: Need, pass: PassChoice, demand: Demand | undefined): PassChoice {
+  if (!demand) return pass
+  const survives = need.requirements.limits.survivesShort
+  const cooling = coolingFor(need, pass.row, {
+    power: demand.power,
+    ...(survives ? { faultPower: demand.shortPower } : {}),
+  })
+  if (!cooling) return pass
+  const again: PassChoice = { row: pass.row, cooling }
+  return passResistance(need, again) < passResistance(need, pass) ? again : pass
 }
 
 function largestCooling(row: TransistorRow): Cooling {
