@@ -153,5 +153,7 @@ export function labelOf(path: string): string {
   if (range !== undefined) return range.label
   if (Object.hasOwn(CHOICES, path)) return CHOICES[path as ChoicePath].label
   if (Object.hasOwn(SWITCHES, path)) return SWITCHES[path as keyof typeof SWITCHES].label
-  return path === 'title' ? 'Title' : path
+  if (path === 'title') return 'Title'
+  const [, topology, id] = /^pins\.([^.]+)\.([^.]+)$/u.exec(path) ?? []
+  return topology !== undefined && id !== undefined ? `Pinned ${id} of ${topology}` : path
 }

@@ -33,6 +33,8 @@ export interface FormulaStep {
 
 /** How a step asks for values that can be bought; pinned values come back as they were pinned. */
 export interface Chooser {
+  /** Whether the user pinned the value of this part. */
+  isPinned(id: string): boolean
   preferred(id: string, side: 'below' | 'above' | 'nearest', value: number): number
   /** The divider of these two parts whose ratio upper/lower comes closest to `ratio`, the lower one near `aim`. */
   divider(upperId: string, lowerId: string, ratio: number, aim: number): { upper: number; lower: number }
@@ -76,6 +78,9 @@ export interface Working {
   readonly steps: readonly Step[]
   run(givens: Readonly<Record<string, number>>, choose: Chooser): Worked
 }
+
+/** What is said of a choice that the user made. */
+const AS_PINNED = { source: 'pinned in the study', why: 'Taken as it was pinned; the rest is sized around it.' }
 
 const isFormula = (step: Step): step is FormulaStep => 'from' in step
 
@@ -122,13 +127,27 @@ export function defineWorking(name: string, givens: readonly Given[], steps: rea
     run(inputs, choose) {
       const values = new Float64Array(dimensions.length)
       const scope = (symbol: string): number => values[slotOf(symbol)]!
+      const pinned = new Set<PickStep>()
+      /** The same choices, noting which steps came out as the user had pinned them. */
+      const noting = (step: PickStep): Chooser => ({
+        ...choose,
+        preferred(id, side, value) {
+          if (choose.isPinned(id)) pinned.add(step)
+          return choose.preferred(id, side, value)
+        },
+        divider(upperId, lowerId, ratio, aim) {
+          // the two resistors of a divider are the symbols of their steps
+          if (choose.isPinned(step.is)) pinned.add(step)
+          return choose.divider(upperId, lowerId, ratio, aim)
+        },
+      })
       for (const given of givens) {
         const value = inputs[given.is]
         if (value === undefined) throw new Error(`${name}: ${given.is} was not given`)
         values[slotOf(given.is)] = value
       }
       steps.forEach((step, k) => {
-        values[givens.length + k] = isFormula(step) ? evaluate[k]!(values) : step.pick(scope, choose)
+        values[givens.length + k] = isFormula(step) ? evaluate[k]!(values) : step.pick(scope, noting(step))
       })
       const numberOf = (symbol: string): string => formatQuantity(scope(symbol), unitOf(symbol))
       const line = (s: Given | Step, formula: string, substituted: string): WorkedLine => ({
@@ -148,7 +167,9 @@ export function defineWorking(name: string, givens: readonly Given[], steps: rea
           ...steps.map((s, k) =>
             isFormula(s)
               ? line(s, printFormula(formulas[k]!.tree), printSubstituted(formulas[k]!.tree, numberOf))
-              : line(s, s.says, numberOf(s.is)),
+              : pinned.has(s)
+                ? line({ ...s, ...AS_PINNED }, 'pinned', numberOf(s.is))
+                : line(s, s.says, numberOf(s.is)),
           ),
         ],
       }
