@@ -1,6 +1,7 @@
 /** The screens by name, in the order of the header. Their components are listed in `index.ts`. */
 export const SCREENS = [
   { name: 'compare', title: 'Compare' },
+  { name: 'parts', title: 'Parts' },
   { name: 'heat', title: 'Heat' },
   { name: 'ratings', title: 'Ratings' },
   { name: 'spread', title: 'Spread' },

@@ -2,23 +2,33 @@
 import type { Study } from '../../engine/requirements/study.ts'
 import { writeStudyFile } from './check.ts'
 
-/** A file name from a title: small letters and hyphens. */
-export function studyFileName(title: string): string {
+/** A title as part of a file name: small letters and hyphens. */
+function plainName(title: string): string {
   const plain = title
     .toLowerCase()
     .normalize('NFKD')
     .replace(/[^a-z0-9]+/gu, '-')
     .replace(/^-|-$/gu, '')
-  return `${plain || 'study'}.study.json`
+  return plain || 'study'
+}
+
+export const studyFileName = (title: string): string => `${plainName(title)}.study.json`
+
+/** `orchard-frost-logger-shunt-parts.csv` */
+export const partsFileName = (title: string, topology: string): string => `${plainName(title)}-${topology}-parts.csv`
+
+/** Hands a text to the browser as a download. */
+export function saveText(text: string, type: string, name: string): void {
+  const address = URL.createObjectURL(new Blob([text], { type }))
+  const link = document.createElement('a')
+  link.href = address
+  link.download = name
+  link.click()
+  // the download has its own hold on the data once the click is through
+  setTimeout(() => URL.revokeObjectURL(address), 0)
 }
 
 /** Hands the study to the browser as a download. */
 export function saveStudyFile(study: Study): void {
-  const address = URL.createObjectURL(new Blob([writeStudyFile(study)], { type: 'application/json' }))
-  const link = document.createElement('a')
-  link.href = address
-  link.download = studyFileName(study.title)
-  link.click()
-  // the download has its own hold on the data once the click is through
-  setTimeout(() => URL.revokeObjectURL(address), 0)
+  saveText(writeStudyFile(study), 'application/json', studyFileName(study.title))
 }

@@ -16,6 +16,7 @@ import type { Change } from './changes.ts'
 import { checkEdit, isValid, readPath, readStudyFile, withPath } from './check.ts'
 import type { FieldValue, Fix, StudyRead } from './check.ts'
 import { quantityField, shown } from './fields.ts'
+import { meantPin, pinPlace } from './pins.ts'
 import { readSaved, writeSaved } from './saved.ts'
 
 /** An entry whose text is not in force. A path without one holds the value in `study`. */
@@ -151,8 +152,9 @@ export const useStudyStore = defineStore('study', () => {
     return true
   }
 
-  /** Reads a typed text by its field's unit and edits; a text that cannot be read waits with its problem. */
+  /** Reads a typed text by its field's unit and edits; a text that cannot be read waits with its problem. An empty pin pins nothing. */
   function enter(path: string, text: string): boolean {
+    if (pinPlace(path)) return edit(path, text.trim() === '' ? undefined : meantPin(path, text.trim()), { text })
     const field = quantityField(path)
     const bare = text
       .trim()
