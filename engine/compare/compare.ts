@@ -1,19 +1,17 @@
 /** The whole comparison of one study: size and prove every topology, then rank them. */
 import { type Curves, curvesOf } from '../analyses/curves.ts'
 import { FIGURES } from '../figures/index.ts'
-import type { Study } from '../requirements/study.ts'
+import type { PinsByTopology, Study } from '../requirements/study.ts'
 import { type Sized, type Unbuilt, isUnbuilt, needOf, size } from '../sizing/size.ts'
-import { type Pins, TOPOLOGIES, type TopologyName } from '../topologies/index.ts'
+import { TOPOLOGIES } from '../topologies/index.ts'
 import type { Answer, Comparison, Design } from './comparison.ts'
 import { designOf } from './design.ts'
 import { DETAIL_NAMES, type Details, inspect } from './details.ts'
 import { type RankingEntry, rank } from './ranking.ts'
 import { type Sizer, createSizer } from './sizer.ts'
 
-export type PinsByTopology = Partial<Record<TopologyName, Pins>>
-
 /** Every topology sized and proven, in the order in which they are always listed. For analyses that need more than the comparison prints. */
-export function sizeAll(study: Study, pins: PinsByTopology = {}): (Sized | Unbuilt)[] {
+export function sizeAll(study: Study, pins: PinsByTopology = study.pins ?? {}): (Sized | Unbuilt)[] {
   return TOPOLOGIES.map((topology) => size(topology, needOf(study.requirements, pins[topology.name])))
 }
 
@@ -25,6 +23,7 @@ function comparisonOf(study: Study, designs: Design[]): Comparison {
     requirements: study.requirements,
     weights: study.weights,
     assumptions: study.assumptions,
+    ...(study.pins && { pins: study.pins }),
     designs,
     ranking: rankingOf(designs, study),
   }
@@ -42,7 +41,7 @@ function rankingOf(designs: readonly Design[], study: Study): RankingEntry[] {
 }
 
 /** One study in, one comparison out: plain data, no NaN, ready for JSON. The study must have passed `checkStudy`. */
-export function compare(study: Study, pins: PinsByTopology = {}): Comparison {
+export function compare(study: Study, pins: PinsByTopology = study.pins ?? {}): Comparison {
   const sized = sizeAll(study, pins)
   return comparisonOf(
     study,

@@ -8,7 +8,7 @@ import type { Shortfall } from '../sizing/judge.ts'
 import type { RankingEntry } from './ranking.ts'
 import type { TopologyName } from '../topologies/define.ts'
 import type { WorkedLine } from '../topologies/working.ts'
-import type { Assumptions, Requirements, Weights } from '../requirements/study.ts'
+import type { Assumptions, PinsByTopology, Requirements, Weights } from '../requirements/study.ts'
 
 export type { Condition, Corner, Overrides, Point, ThermalMode } from '../analyses/point.ts'
 export type { Curves, Table } from '../analyses/curves.ts'
@@ -67,6 +67,8 @@ export interface Comparison {
   /** What cost, area and failure rate go by; with defaults, and the study's own numbers alone. */
   assumptions: Assumptions
   weights: Weights
+  /** What the user pinned; absent where nothing is. */
+  pins?: PinsByTopology
   designs: Design[]
   ranking: RankingEntry[]
 }

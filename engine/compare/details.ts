@@ -3,6 +3,7 @@
  * file of its own under `engine/analyses/`, listed here once. The headless run prints all, the page asks for those it shows.
  */
 import { type HandValue, handValuesOf } from '../analyses/handValues/index.ts'
+import { type PartAlternatives, alternativesOf } from '../analyses/alternatives/index.ts'
 import { type Bill, billOf } from '../analyses/bill/index.ts'
 import { type Heat, heatOf } from '../analyses/heat/index.ts'
 import { type PolicyUse, policyOf } from '../analyses/policy.ts'
@@ -16,6 +17,7 @@ import { type WorstCase, worstCaseOf } from '../analyses/spread/worstCase.ts'
 import type { Study } from '../requirements/study.ts'
 import { isUnbuilt } from '../sizing/size.ts'
 import { TOPOLOGIES } from '../topologies/index.ts'
+import { type PinCost, pinCostsOf } from './pinCost.ts'
 import type { Sizer } from './sizer.ts'
 
 /** Every detail by its name, as plain data without NaN or Infinity. */
@@ -30,12 +32,17 @@ export interface Details {
   worstCase: WorstCase
   thermal: Heat
   derating: PolicyUse
+  alternatives: PartAlternatives[]
+  /** Empty where the study pins nothing here; the one detail that a design that could not be built has too. */
+  pinCost: PinCost[]
 }
 
 export type DetailName = keyof Details
 
 /** A detail yields wherever it can be interrupted. */
-type DetailJobs = { readonly [N in DetailName]: (proof: Proof, study: Study) => Generator<void, Details[N]> }
+type DetailJobs = {
+  readonly [N in Exclude<DetailName, 'pinCost'>]: (proof: Proof, study: Study) => Generator<void, Details[N]>
+}
 
 /** A detail that is worked out in one go. */
 const atOnce = <T>(of: (proof: Proof, study: Study) => T) =>
@@ -55,9 +62,10 @@ const JOBS: DetailJobs = {
   worstCase: worstCaseOf,
   thermal: heatOf,
   derating: atOnce(policyOf),
+  alternatives: alternativesOf,
 }
 
-export const DETAIL_NAMES = Object.keys(JOBS) as DetailName[]
+export const DETAIL_NAMES: readonly DetailName[] = [...(Object.keys(JOBS) as (keyof DetailJobs)[]), 'pinCost']
 
 /** One entry a design, in the order of the comparison's; without details where nothing could be built. */
 export type Inspection = Partial<Details>[]
@@ -74,7 +82,12 @@ export function* inspect(
   for (const sized of yield* telling(sizer.proven(study), () => ({ done, total }))) {
     const details: Partial<Details> = {}
     for (const name of names) {
-      if (!isUnbuilt(sized)) yield* fill(details, name, sized.proof, study, () => ({ done, total }))
+      if (name === 'pinCost')
+        details.pinCost = yield* telling(pinCostsOf(TOPOLOGIES[inspection.length]!, sized, study), () => ({
+          done,
+          total,
+        }))
+      else if (!isUnbuilt(sized)) yield* fill(details, name, sized.proof, study, () => ({ done, total }))
       done++
     }
     inspection.push(details)
@@ -82,7 +95,7 @@ export function* inspect(
   return inspection
 }
 
-function* fill<N extends DetailName, P>(
+function* fill<N extends keyof DetailJobs, P>(
   details: Partial<Details>,
   name: N,
   proof: Proof,

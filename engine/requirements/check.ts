@@ -1,9 +1,10 @@
 import { DEFAULTS, FIGURE_NAMES, isText } from './fields.ts'
 import { migrate, MIGRATIONS, studyFile, type Migration } from './file.ts'
+import { listedNumber, pinnedFamily, pinnedIds, PINNED_TOPOLOGIES } from './pins.ts'
 import { brokenRules } from './rules.ts'
 import { VERSION, type CheckedFile } from './schema.ts'
 import { readOwn, strayKey, structure } from './structure.ts'
-import type { Study } from './study.ts'
+import type { PinsByTopology, Study } from './study.ts'
 import { FILE_WORDS, gotText, joinPath, PAGE_WORDS, type Finding, type Issue, type Words } from './wording.ts'
 
 export type Checked = { ok: true; study: Study } | { ok: false; issues: Issue[] }
@@ -34,18 +35,27 @@ export function checkField(
   figureNames: readonly string[] = FIGURE_NAMES,
 ): Issue[] {
   const keys = (
-    /^(requirements|assumptions|weights)\./u.test(path) || isText(path) ? path : `requirements.${path}`
+    /^(requirements|assumptions|weights|pins)\./u.test(path) || isText(path) ? path : `requirements.${path}`
   ).split('.')
   const filed = keys.reduce(joinPath, '')
   const last = keys.pop() ?? ''
   const file = studyFile(study)
   let place: unknown = file
-  for (const key of keys) place = readOwn(place, key)
+  for (const key of keys) place = filed.startsWith('pins.') ? opened(place, key) : readOwn(place, key)
   if (typeof place !== 'object' || place === null) return [worded(strayKey(filed, []), PAGE_WORDS)]
   Object.defineProperty(place, last, { value, enumerable: true, configurable: true, writable: true })
   return inspect(file, figureNames)
     .findings.filter((finding) => finding.path === filed || finding.involves?.includes(filed))
     .map((finding) => worded(finding, PAGE_WORDS))
+}
+
+/** The object at `key`, put there where there is none: a study without pins has no place for the first one. */
+function opened(place: unknown, key: string): unknown {
+  const there = readOwn(place, key)
+  if (there !== undefined || typeof place !== 'object' || place === null) return there
+  const made = {}
+  Object.defineProperty(place, key, { value: made, enumerable: true, configurable: true, writable: true })
+  return made
 }
 
 function worded(finding: Finding, words: Words): Issue {
@@ -138,7 +148,23 @@ function completed(file: CheckedFile): Study {
     },
     assumptions: { environment, quality, prices: given(prices), areas: given(areas) },
     weights: given(Object.fromEntries(weights)),
+    ...pinned(file.pins),
   }
+}
+
+/** The pins that there are, in the order of the places; nothing where there are none. */
+function pinned(file: CheckedFile['pins']): Pick<Study, 'pins'> {
+  const pins: PinsByTopology = {}
+  for (const topology of PINNED_TOPOLOGIES) {
+    const here = pinnedIds(topology).flatMap((id) => {
+      const pin = file?.[topology]?.[id]
+      if (pin === undefined) return []
+      const meant = typeof pin === 'string' ? listedNumber(pinnedFamily(topology, id)!, pin)! : pin
+      return [[id, meant] as const]
+    })
+    if (here.length > 0) pins[topology] = Object.fromEntries(here)
+  }
+  return Object.keys(pins).length > 0 ? { pins } : {}
 }
 
 /** The entries that hold a number. */

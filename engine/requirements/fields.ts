@@ -166,5 +166,7 @@ export function labelOf(path: string): string {
   if (range !== undefined) return range.label
   if (Object.hasOwn(CHOICES, path)) return CHOICES[path as ChoicePath].label
   if (Object.hasOwn(SWITCHES, path)) return SWITCHES[path as keyof typeof SWITCHES].label
-  return isText(path) ? TEXTS[path].label : path
+  if (isText(path)) return TEXTS[path].label
+  const [, topology, id] = /^pins\.([^.]+)\.([^.]+)$/u.exec(path) ?? []
+  return topology !== undefined && id !== undefined ? `Pinned ${id} of ${topology}` : path
 }

@@ -48,5 +48,8 @@ export function studyFile(study: Study): StudyFile {
       prices: { ...study.assumptions.prices },
       areas: { ...study.assumptions.areas },
     },
+    ...(study.pins && {
+      pins: Object.fromEntries(Object.entries(study.pins).map(([topology, pins]) => [topology, { ...pins }])),
+    }),
   }
 }

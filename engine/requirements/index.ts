@@ -3,6 +3,8 @@ export { PLACED, PRICED } from './assumed.ts'
 export { checkField, checkStudy, type Checked } from './check.ts'
 export { LARGEST_STUDY, parseStudyText, sizeIssue } from './text.ts'
 export { migrate, MIGRATIONS, studyFile, type Migration, type StudyFile } from './file.ts'
+export { listedNumber, pinnedFamily, plainNumber, pinnedIds, PINNED_TOPOLOGIES, pinnedValues, pinText } from './pins.ts'
+export { PART_NUMBERS, type PartFamily } from './partNumbers.ts'
 export { FORMAT, VERSION } from './schema.ts'
 export {
   CHOICES,

@@ -1,6 +1,7 @@
 /** The shape of a study file. Unknown keys and rules between fields are checked beside it, on the same raw value. */
 import * as v from 'valibot'
 import { PLACED, PRICED, assumedRange } from './assumed.ts'
+import { isPin, pinnedFamily, pinnedIds, PINNED_TOPOLOGIES } from './pins.ts'
 import {
   CHOICES,
   DEFAULTS,
@@ -83,6 +84,18 @@ const assumptions = v.object({
   areas: assumedNumbers('areas', PLACED),
 })
 
+const pins = v.object(
+  Object.fromEntries(
+    PINNED_TOPOLOGIES.map((topology) => {
+      const places = pinnedIds(topology).map((id) => {
+        const family = pinnedFamily(topology, id)!
+        return [id, v.optional(v.custom<string | number>((pin) => isPin(family, pin)))] as const
+      })
+      return [topology, v.optional(v.object(Object.fromEntries(places)))] as const
+    }),
+  ),
+)
+
 /** Schema of a study file of the current version, in which the figures `figureNames` may be weighed. */
 export function studySchema(figureNames: readonly string[]) {
   const weight = v.optional(within(WEIGHT_RANGE))
@@ -93,6 +106,7 @@ export function studySchema(figureNames: readonly string[]) {
     notes: v.optional(v.pipe(v.string(), v.maxLength(LONGEST_NOTES))),
     requirements,
     assumptions: v.optional(assumptions, {}),
+    pins: v.optional(pins),
     weights: v.optional(v.object(Object.fromEntries(figureNames.map((name) => [name, weight])))),
   })
 }

@@ -75,6 +75,11 @@ export interface Requirements {
 /** Weights by figure name, 0 to 10; an absent figure weighs nothing. */
 export type Weights = Record<string, number>
 
+/** Parts and values that the user wants used: part numbers, or values in SI, by part id (`D1: '1N4743A'`, `R1: 1300`). */
+export type Pins = Readonly<Record<string, string | number>>
+/** A topology without pins is absent. */
+export type PinsByTopology = Partial<Record<'shunt' | 'series-pass' | 'feedback', Pins>>
+
 export interface Study {
   title: string
   /** Free words of whoever keeps the study; absent where there are none. Nothing is computed from them. */
@@ -83,4 +88,6 @@ export interface Study {
   /** Guesses beside the requirements: no design depends on them. */
   assumptions: Assumptions
   weights: Weights
+  /** Absent where nothing is pinned. */
+  pins?: PinsByTopology
 }

@@ -23,6 +23,7 @@ import {
 import { stressOf } from '../analyses/ratings.ts'
 import { type Finding, judge, judgeOutput } from './judge.ts'
 import { glance } from './glance.ts'
+import { pinsText, unheldPin } from './pinned.ts'
 import { capital } from './words.ts'
 
 /** A design that was built and proven; `findings` is empty where it meets. */
@@ -61,14 +62,31 @@ export interface Bench {
 export const newBench = (): Bench => ({ built: new Map() })
 
 /**
- * `boards: 'nominal'` proves with nominal parts alone, for a first impression: the conditions' corners are solved, the
+ * With pins only a design that holds to all of them is one. `boards: 'nominal'` proves with nominal parts alone, for a first impression: the conditions' corners are solved, the
  * tolerances left out.
  */
 export function size(
   topology: Topology,
   need: Need,
-  { built: known }: Bench = newBench(),
+  bench: Bench = newBench(),
   boards: 'all' | 'nominal' = 'all',
+): Sized | Unbuilt {
+  const sized = firstThatMeets(topology, need, bench, boards)
+  const pins = pinsText(topology.name, need.pins)
+  if (pins === '') return sized
+  if (!isUnbuilt(sized)) return { ...sized, because: `${sized.because} Pinned: ${pins}.` }
+  const { refusal } = sized
+  return {
+    ...sized,
+    refusal: { ...refusal, because: `Nothing can be built with ${pins} pinned: ${refusal.because}` },
+  }
+}
+
+function firstThatMeets(
+  topology: Topology,
+  need: Need,
+  { built: known }: Bench,
+  boards: 'all' | 'nominal',
 ): Sized | Unbuilt {
   const missed: Missed[] = []
   let refused: Unbuilt | undefined
@@ -79,7 +97,8 @@ export function size(
     const built = known.get(variant) ?? buildAll(variant, need)
     known.set(variant, built)
     if (!Array.isArray(built)) {
-      refused ??= built
+      // a variant that lacks the pinned part says less than one that was tried with it
+      if (!refused || refused.refusal.requirement.startsWith('pins.')) refused = built
       lastReason = `${variant.name}: ${built.refusal.because}`
       continue
     }
@@ -102,7 +121,8 @@ export function size(
   const closest = closestOf(missed)
   if (closest)
     return { ...closest, because: `No variant meets every requirement; ${closest.variant.title} comes closest.` }
-  if (refused) return refused
+  // a pinned circuit that has no solution is no matter of the other variants' reasons
+  if (refused && !(leftOut && Object.keys(need.pins).length > 0)) return refused
   const variant = leftOut?.variant ?? topology.variants[0]!
   return { variant, refusal: NOTHING_SOLVES }
 }
@@ -209,7 +229,8 @@ export function sizeVariant(variant: Variant, need: Need): Sized | Unbuilt {
 }
 
 function build(variant: Variant, candidate: Candidate, need: Need, demands: Demands): SizedDesign | Refusal {
-  return candidate.build(variant.working.run(candidate.givens, chooserFor(need)), demands)
+  const design = candidate.build(variant.working.run(candidate.givens, chooserFor(need)), demands)
+  return isRefusal(design) ? design : (unheldPin(design, need.pins) ?? design)
 }
 
 function proveAndRevise(

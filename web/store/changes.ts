@@ -2,6 +2,7 @@
 import type { Study } from '../../engine/requirements/study.ts'
 import { readPath } from './check.ts'
 import type { FieldValue } from './check.ts'
+import { pinPath, pinPlace, pinsOf, pinText } from './pins.ts'
 import { CHOICES, QUANTITY_PATHS, quantityField, shown } from './fields.ts'
 
 export interface Change {
@@ -12,6 +13,9 @@ export interface Change {
 }
 
 function say(path: string, value: FieldValue): string {
+  const place = pinPlace(path)
+  if (place)
+    return typeof value === 'string' || typeof value === 'number' ? pinText(place.topology, place.part, value) : 'none'
   if (value === undefined) return quantityField(path).otherwise ?? 'not judged'
   const choice = CHOICES.find((field) => field.path === path)
   if (choice) return choice.choices.find((c) => c.value === value)?.label ?? String(value)
@@ -23,6 +27,16 @@ function fromTo(before: string, after: string): string {
   const unit = /[^\d.]+$/u
   const [from, to] = [unit.exec(before)?.[0], unit.exec(after)?.[0]]
   return `${from !== undefined && from === to ? before.slice(0, -from.length) : before} → ${after}`
+}
+
+const pinsOfStudy = (study: Study): string[] => pinsOf(study).map(({ topology, part }) => pinPath(topology, part))
+
+/** The field's name, before the values. */
+function named(path: string): string {
+  if (path === 'title') return 'Title'
+  const place = pinPlace(path)
+  if (place) return `Pin on ${place.part} of ${place.topology}:`
+  return CHOICES.find((field) => field.path === path)?.name ?? quantityField(path).name
 }
 
 function paths(before: Study, after: Study): string[] {
@@ -37,6 +51,7 @@ function paths(before: Study, after: Study): string[] {
     ...CHOICES.map((field) => field.path),
     ...[...weights].map((name) => `weights.${name}`),
     ...assumed,
+    ...new Set([before, after].flatMap(pinsOfStudy)),
   ]
 }
 
@@ -45,8 +60,7 @@ export function describeChange(before: Study, after: Study): Change | undefined 
   const changed = paths(before, after).filter((path) => readPath(before, path) !== readPath(after, path))
   const [path] = changed
   if (path === undefined) return before.notes === after.notes ? undefined : { label: 'Notes', short: 'notes' }
-  const name = path === 'title' ? 'Title' : (CHOICES.find((f) => f.path === path)?.name ?? quantityField(path).name)
   const more = changed.length > 1 ? ` and ${changed.length - 1} more` : ''
   const short = fromTo(say(path, readPath(before, path)), say(path, readPath(after, path)))
-  return { label: `${name} ${short}${more}`, short: short + more }
+  return { label: `${named(path)} ${short}${more}`, short: short + more }
 }

@@ -9,6 +9,7 @@ import {
 } from '../../engine/requirements/index.ts'
 import type { Issue, Study } from '../../engine/requirements/index.ts'
 import { quantityField, shown } from './fields.ts'
+import { withoutEmptyPins } from './pins.ts'
 
 export type FieldValue = number | string | boolean | undefined
 
@@ -21,10 +22,10 @@ export interface Fix {
 /** Either the whole study with the value in place, or why it cannot be. */
 export type CheckedEdit = { study: Study; problem?: undefined } | { study?: undefined; problem: string; fix?: Fix }
 
-/** Where a path leads: texts, `weights.…` and `assumptions.…` hang on the study, all else on its requirements. */
+/** Where a path leads: texts, `weights.…`, `assumptions.…` and `pins.…` hang on the study, all else on its requirements. */
 function rooted(path: string): string[] {
   const keys = path.split('.')
-  return isText(path) || ['weights', 'assumptions'].includes(keys[0]!) ? keys : ['requirements', ...keys]
+  return isText(path) || ['weights', 'assumptions', 'pins'].includes(keys[0]!) ? keys : ['requirements', ...keys]
 }
 
 /** The value of a study at a path such as `input.max`; undefined where a limit is left out. */
@@ -44,7 +45,8 @@ export function withPath(study: Study, path: string, value: FieldValue): Study {
     else copy[key] = value
     return copy
   }
-  return put(study, rooted(path)) as Study
+  const next = put(study, rooted(path)) as Study
+  return next.pins ? withoutEmptyPins(next) : next
 }
 
 /** Smallest and largest value that the field may ever hold; the other requirements may narrow it. */

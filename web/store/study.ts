@@ -20,6 +20,7 @@ import { copyTitle, newId } from './kept.ts'
 import type { Kept } from './kept.ts'
 import { useLibraryStore } from './library.ts'
 import type { ListChange } from './library.ts'
+import { meantPin, pinPlace } from './pins.ts'
 import { readSaved } from './saved.ts'
 import { readShareFragment } from './shareLink.ts'
 
@@ -168,8 +169,9 @@ export const useStudyStore = defineStore('study', () => {
     return true
   }
 
-  /** Reads a typed text by its field's unit and edits; a text that cannot be read waits with its problem. */
+  /** Reads a typed text by its field's unit and edits; a text that cannot be read waits with its problem. An empty pin pins nothing. */
   function enter(path: string, text: string): boolean {
+    if (pinPlace(path)) return edit(path, text.trim() === '' ? undefined : meantPin(path, text.trim()), { text })
     const field = quantityField(path)
     const bare = text
       .trim()
