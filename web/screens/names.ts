@@ -8,6 +8,7 @@ export const SCREENS = [
   { name: 'faults', title: 'Faults' },
   { name: 'reliability', title: 'Reliability' },
   { name: 'cost', title: 'Cost & area' },
+  { name: 'working', title: 'Working' },
 ] as const
 
 export type ScreenName = (typeof SCREENS)[number]['name']

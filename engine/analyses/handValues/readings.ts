@@ -9,6 +9,7 @@ type Reading = (of: Case) => Told | undefined
 
 const volts = (value: number): string => formatQuantity(value, 'V')
 const amperes = (value: number): string => formatQuantity(value, 'A')
+const gain = (value: number): string => formatQuantity(value, '1')
 const celsius = (value: number | undefined): string => formatQuantity(value ?? NaN, '°C')
 
 const told = (read: Read | undefined, because: string): Told | undefined =>
@@ -164,9 +165,10 @@ export const READINGS: Readonly<Record<string, Reading>> = {
     if (!point) return undefined
     const { base, emitter } = junctionOf(of, 'Q1')
     const delivered = -currentInto(of, point, 'Q1', emitter)
+    const taken = currentInto(of, point, 'Q1', base)
     return told(
-      { solved: currentInto(of, point, 'Q1', base), condition: cold, thermal: 'settled', isWorst: false },
-      `Both are of a transistor of least gain at the coldest ambient. By hand it delivers the load current, ${amperes(of.hand('Iout_max'))}; solved, it delivers ${amperes(delivered)}, all that hangs at the output together, with its junction at ${celsius(point.junction['Q1'])}.`,
+      { solved: taken, condition: cold, thermal: 'settled', isWorst: false },
+      `Both are of a transistor of least gain at the coldest ambient. By hand it delivers the load current, ${amperes(of.hand('Iout_max'))}; solved, it delivers ${amperes(delivered)}, all that hangs at the output together. With its junction at ${celsius(point.junction['Q1'])} its gain is ${gain(delivered / taken - 1)}, by hand ${gain(of.hand('beta_min'))}.`,
     )
   },
 
