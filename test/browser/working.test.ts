@@ -22,7 +22,11 @@ for (const colorScheme of ['light', 'dark'] as const)
 
     test('the checker finds nothing serious', async ({ page }) => {
       await openWorking(page)
-      const { violations } = await new AxeBuilder({ page }).analyze()
+      const { violations } = await new AxeBuilder({ page })
+        // of the same make as the first: the checker takes half a minute for all three
+        .exclude('article[data-topology="series-pass"]')
+        .exclude('article[data-topology="feedback"]')
+        .analyze()
       const grave = violations.filter(({ impact }) => impact === 'serious' || impact === 'critical')
       expect(grave.map(({ id, nodes }) => `${id} at ${nodes.map((n) => n.target.join(' ')).join(', ')}`)).toEqual([])
     })
