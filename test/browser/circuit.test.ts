@@ -46,6 +46,16 @@ test('a part under the pointer lights up in diagram and table, of its own topolo
   expect(await isLit(page, 'feedback', 'R1')).toEqual([false, false])
 })
 
+test('on Compare a part of the list lights up in the flow of its lane', async ({ page }) => {
+  await openPage(page)
+  const key = page.locator('.lane[data-topology="series-pass"] .keys [data-part="Q1"]')
+  const dark = await background(key)
+  await page.locator('.list[data-topology="series-pass"] li[data-part="Q1"]').hover()
+  expect(await background(key)).not.toBe(dark)
+  await page.locator('.list[data-topology="feedback"] li[data-part="Q1"]').hover()
+  expect(await background(key)).toBe(dark)
+})
+
 test('the keyboard reaches every part of a diagram and lights it up', async ({ page }) => {
   await openCircuit(page)
   await panel(page, 'shunt').locator('.part[data-part="R1"]').focus()
@@ -96,7 +106,10 @@ test.describe('390 px wide', () => {
 
   test('the diagrams fit, with texts that can be read', async ({ page }) => {
     await openCircuit(page)
-    expect(await page.evaluate(() => document.documentElement.scrollWidth)).toBe(390)
+    for (const width of [320, 390]) {
+      await page.setViewportSize({ width, height: 844 })
+      expect(await page.evaluate(() => document.documentElement.scrollWidth)).toBe(width)
+    }
     for (const text of await page.locator('svg.circuit text').all()) {
       const height = await text.evaluate((e) => {
         const { a } = (e as SVGTextElement).getScreenCTM()!
