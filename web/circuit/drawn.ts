@@ -24,3 +24,5 @@ export function drawnCircuit(circuit: Circuit, parts: readonly ListedPart[], isB
   if (drawings.size > KEPT) drawings.delete(drawings.keys().next().value!)
   return drawing
 }
+
+export const widthOf = ({ extent }: Drawing): number => extent.right - extent.left

@@ -1,10 +1,10 @@
 /** A circuit as an SVG file of its own: colours and type inside, dark on white, to be told apart in black and white too. */
 import type { Design } from '../../engine/compare/comparison.ts'
 import { markOf } from '../charts/marks.ts'
+import { escaped, markupText } from '../look/markup.ts'
 import { capital } from '../panels/lane/checks.ts'
 import { drawnCircuit } from './drawn.ts'
 import type { Live } from './live.ts'
-import type { Shape } from './picture.ts'
 import { pictureOf } from './picture.ts'
 import type { Box } from './symbols.ts'
 import { type Tint, tintOf } from './tint.ts'
@@ -43,24 +43,6 @@ const RULES: readonly (readonly [selector: string, declarations: string])[] = [
 const SCOPE = 'circuit-drawing'
 const STYLE = RULES.map(([selector, declarations]) => `.${SCOPE} ${selector}{${declarations}}`).join('')
 
-/** What XML gives a meaning, written so that it has none. Characters that XML does not allow at all are dropped. */
-export const escaped = (text: string): string =>
-  text
-    // eslint-disable-next-line no-control-regex
-    .replace(/[\u0000-\u0008\u000B\u000C\u000E-\u001F\uFFFE\uFFFF]/gu, '')
-    .replace(/&/gu, '&amp;')
-    .replace(/</gu, '&lt;')
-    .replace(/>/gu, '&gt;')
-    .replace(/"/gu, '&quot;')
-
-export function shapeText({ tag, attributes, children }: Shape): string {
-  const written = Object.entries(attributes)
-    .map(([name, value]) => ` ${name}="${escaped(String(value))}"`)
-    .join('')
-  const inside = children.map((child) => (typeof child === 'string' ? escaped(child) : shapeText(child))).join('')
-  return inside === '' ? `<${tag}${written}/>` : `<${tag}${written}>${inside}</${tag}>`
-}
-
 export const viewBoxOf = ({ left, top, right, bottom }: Box): string =>
   [left, top, right - left, bottom - top].map((n) => Math.round(n * 100) / 100).join(' ')
 
@@ -83,7 +65,7 @@ export function circuitSvg(design: Design, choice: SvgChoice = {}): string | und
     `<svg xmlns="http://www.w3.org/2000/svg" class="${SCOPE}" viewBox="${viewBoxOf(drawing.extent)}" width="${Math.ceil(right - left)}" height="${Math.ceil(bottom - top)}" role="img">`,
     `<title>${escaped(title)}</title><style>${STYLE}</style>`,
     `<rect x="${left}" y="${top}" width="${right - left}" height="${bottom - top}" fill="#fff"/>`,
-    ...shapes.map(shapeText),
+    ...shapes.map(markupText),
     '</svg>',
   ].join('')
 }

@@ -9,6 +9,7 @@ export const SCREEN_COMPONENTS: Record<ScreenName, Component> = {
   parts: defineAsyncComponent(() => import('./parts/PartsScreen.vue')),
   reliability: defineAsyncComponent(() => import('./reliability/ReliabilityScreen.vue')),
   cost: defineAsyncComponent(() => import('./cost/CostScreen.vue')),
+  working: defineAsyncComponent(() => import('./working/WorkingScreen.vue')),
   spread: defineAsyncComponent(() => import('./spread/SpreadScreen.vue')),
   heat: defineAsyncComponent(() => import('./heat/HeatScreen.vue')),
   ratings: defineAsyncComponent(() => import('./ratings/RatingsScreen.vue')),

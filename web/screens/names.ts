@@ -18,6 +18,7 @@ export const SCREEN_GROUPS = [
     purpose: 'Build',
     screens: [
       { name: 'circuit', title: 'Circuit' },
+      { name: 'working', title: 'Working' },
       { name: 'parts', title: 'Parts' },
       { name: 'cost', title: 'Cost & area' },
     ],

@@ -1,7 +1,7 @@
 /** One proven design as the readings ask about it: its working, its parts, and solved points of it. */
 import { SETTLED } from '../../solve/index.ts'
 import type { WorkedLine } from '../../topologies/working.ts'
-import { type Condition, type Point, type ThermalMode, pointOf, solvedPoint, thermalName } from '../point.ts'
+import { type Condition, type Point, type ThermalMode, cornerOf, pointOf, solvedPoint, thermalName } from '../point.ts'
 import type { Proof } from '../prove.ts'
 import { stressOf } from '../ratings.ts'
 import type { Found } from '../search.ts'
@@ -12,6 +12,11 @@ export interface Read {
   readonly condition: Condition
   readonly thermal: ThermalMode
   readonly isWorst: boolean
+}
+
+/** With the whole point behind it. */
+export interface ReadAt extends Read {
+  readonly point: Point
 }
 
 export interface Case {
@@ -29,11 +34,11 @@ export interface Case {
   readonly at: (condition: Condition, ends?: Readonly<Record<string, 1 | -1>>) => Point | undefined
   readonly nominal: Condition
   /** The worst of one rating's stress over all corners. */
-  readonly worst: (part: string | undefined, quantity: string) => Read | undefined
+  readonly worst: (part: string | undefined, quantity: string) => ReadAt | undefined
   /** The same with the output shorted. */
-  readonly shorted: (part: string | undefined, quantity: string) => Read | undefined
+  readonly shorted: (part: string | undefined, quantity: string) => ReadAt | undefined
   /** The shorted output's largest current, and the point where it flows. */
-  readonly short: () => (Read & { readonly point: Point }) | undefined
+  readonly short: () => ReadAt | undefined
 }
 
 /** Amperes that flow into a part from one node. */
@@ -53,14 +58,12 @@ export function caseOf(proof: Proof): Case {
 
   const limitOf = (part: string | undefined, quantity: string): number =>
     observer.prepared.limits.findIndex((each) => each.part === part && each.limit.quantity === quantity)
-  const readOf = (from: Proof['observer'], index: number, found: Found): Read => {
-    const { input: v, load: i, ambient: t } = from.conditions[found.condition]!
-    return {
-      solved: stressOf(from, index, found).stress,
-      condition: { input: v, load: i, ambient: t },
-      thermal: thermalName(found.mode),
-      isWorst: true,
-    }
+  const readOf = (from: Proof['observer'], index: number, found: Found): ReadAt | undefined => {
+    const { stress } = stressOf(from, index, found)
+    const corner = cornerOf(from, found)
+    if (!corner) return undefined
+    const { condition, thermal, point } = corner
+    return { solved: stress, condition, thermal, isWorst: true, point }
   }
 
   return {

@@ -1,7 +1,7 @@
 /** By symbol of the working: the solved value that answers to it, and what the hand calculation left out. */
 import { formatQuantity } from '../../units/index.ts'
 import { type Condition, type Point, thermalName } from '../point.ts'
-import type { Case, Read } from './case.ts'
+import type { Case, Read, ReadAt } from './case.ts'
 import { currentInto } from './case.ts'
 
 type Told = Read & { readonly because: string }
@@ -9,6 +9,7 @@ type Reading = (of: Case) => Told | undefined
 
 const volts = (value: number): string => formatQuantity(value, 'V')
 const amperes = (value: number): string => formatQuantity(value, 'A')
+const gain = (value: number): string => formatQuantity(value, '1')
 const celsius = (value: number | undefined): string => formatQuantity(value ?? NaN, '°C')
 
 const told = (read: Read | undefined, because: string): Told | undefined =>
@@ -90,13 +91,53 @@ const heatAt = (of: Case, part: string, condition: Condition, because: string): 
     () => because,
   )
 
-const STRAY =
-  'The hand formula puts both ends of the tolerances into one product; solved, it is the worst corner that one and the same board can reach'
-const shuntCurrent = (of: Case): Told | undefined =>
-  told(
-    of.worst(diodeOf(of) ?? of.partWith('reference'), 'current'),
-    `${STRAY}, with the slope of the element and its temperature.`,
+/** The reference element at the worst corner for one of its ratings. */
+function atElement(of: Case, quantity: string): Told | undefined {
+  const part = diodeOf(of) ?? of.partWith('reference')
+  const read = of.worst(part, quantity)
+  if (!read || part === undefined) return undefined
+  const isDiode = diodeOf(of) !== undefined
+  const [first, second] = of.nodesOf(part) as [string, string]
+  const [cathode, anode] = isDiode ? [second, first] : [first, second]
+  const { point } = read
+  const current = currentInto(of, point, part, cathode)
+  return told(
+    read,
+    `By hand it holds a fixed voltage at either end of its tolerance. Solved at the worst corner of one board, it holds ${volts(voltage(point, cathode, anode))} at ${amperes(current)} and ${celsius(point.junction[part])}.${leakageWords(of, point, current)}`,
   )
+}
+
+/** A resistor at the worst corner for its heat; `byHand` says what was taken to stand across it. */
+function atResistor(of: Case, symbol: string, read: ReadAt | undefined, byHand: string): Told | undefined {
+  const part = of.bought(symbol)
+  if (!read || part === undefined) return undefined
+  const [from, to] = of.nodesOf(part) as [string, string]
+  const across = Math.abs(voltage(read.point, from, to))
+  const through = Math.abs(currentInto(of, read.point, part, from))
+  return told(
+    read,
+    `By hand ${byHand}. Solved at the worst corner of one board, ${volts(across)} stand across it and ${amperes(through)} flow.`,
+  )
+}
+
+const worstResistor = (of: Case, symbol: string): Told | undefined =>
+  atResistor(of, symbol, of.worst(of.bought(symbol), 'power'), 'what it feeds holds a fixed voltage')
+const shortedResistor = (of: Case, symbol: string, byHand: string): Told | undefined =>
+  atResistor(of, symbol, of.shorted(of.bought(symbol), 'power'), byHand)
+
+/** Beyond what the feed resistor delivers to a diode by this share, something else feeds it too. */
+const MORE = 1.02
+
+/** What feeds a diode at the base of a pass transistor beside its resistor: the leakage of a hot collector. */
+function leakageWords(of: Case, point: Point, diode: number): string {
+  const feed = of.bought('Rs')
+  const isAtBase = of.proof.design.topology === 'series-pass'
+  if (feed === undefined || !isAtBase) return ''
+  const fed = Math.abs(currentInto(of, point, feed, of.nodesOf(feed)[0]!))
+  return diode > MORE * fed
+    ? ` Its resistor feeds ${amperes(fed)}; the rest leaks through the collector of the pass transistor at ${celsius(point.junction['Q1'])}.`
+    : ''
+}
 
 const sizing = (of: Case): { hot: Condition; cold: Condition } => {
   const { input, load, ambient } = of.proof.requirements
@@ -164,22 +205,28 @@ export const READINGS: Readonly<Record<string, Reading>> = {
     if (!point) return undefined
     const { base, emitter } = junctionOf(of, 'Q1')
     const delivered = -currentInto(of, point, 'Q1', emitter)
+    const taken = currentInto(of, point, 'Q1', base)
     return told(
-      { solved: currentInto(of, point, 'Q1', base), condition: cold, thermal: 'settled', isWorst: false },
-      `Both are of a transistor of least gain at the coldest ambient. By hand it delivers the load current, ${amperes(of.hand('Iout_max'))}; solved, it delivers ${amperes(delivered)}, all that hangs at the output together, with its junction at ${celsius(point.junction['Q1'])}.`,
+      { solved: taken, condition: cold, thermal: 'settled', isWorst: false },
+      `Both are of a transistor of least gain at the coldest ambient. By hand it delivers the load current, ${amperes(of.hand('Iout_max'))}; solved, it delivers ${amperes(delivered)}, all that hangs at the output together. With its junction at ${celsius(point.junction['Q1'])} its gain is ${gain(delivered / taken - 1)}, by hand ${gain(of.hand('beta_min'))}.`,
     )
   },
 
-  Iz_max: shuntCurrent,
-  Ik_max: shuntCurrent,
-  Pz_max: (of) =>
-    told(
-      of.worst(diodeOf(of) ?? of.partWith('reference'), 'power'),
-      `${STRAY}, with the slope of the element and its temperature.`,
-    ),
-  P_Rs: (of) => told(of.worst(of.bought('Rs'), 'power'), `${STRAY}.`),
-  P_R3: (of) => told(of.worst(of.bought('R3'), 'power'), `${STRAY}.`),
-  Ish_max: (of) => told(of.worst('Q1', 'current'), `${STRAY}; the diode and its resistor take their share.`),
+  Iz_max: (of) => atElement(of, 'current'),
+  Ik_max: (of) => atElement(of, 'current'),
+  Pz_max: (of) => atElement(of, 'power'),
+  P_Rs: (of) => worstResistor(of, 'Rs'),
+  P_R3: (of) => worstResistor(of, 'R3'),
+  Ish_max(of) {
+    const read = of.worst('Q1', 'current')
+    return (
+      read &&
+      told(
+        read,
+        `By hand the output stands at the lowest diode voltage and a fixed base-emitter voltage, ${volts(of.hand('Vz_lo') + of.hand('Vbe'))}. Solved at the worst corner of one board, it stands at ${volts(read.point.output)}.`,
+      )
+    )
+  },
 
   P_pass: (of) =>
     here(
@@ -216,11 +263,16 @@ export const READINGS: Readonly<Record<string, Reading>> = {
     )
   },
 
-  I_short: (of) =>
-    told(
-      of.short(),
-      'By hand the gain stays as large as ever; solved, it falls at so large a current, and the junction may heat up beyond any rating.',
-    ),
+  I_short(of) {
+    const short = of.short()
+    if (!short) return undefined
+    const drive = currentInto(of, short.point, 'Q1', junctionOf(of, 'Q1').base)
+    const most = of.hand('beta_max')
+    return told(
+      short,
+      `By hand ${amperes(of.hand('I_short') / (most + 1))} of base drive at the largest gain of the range, ${gain(most)}; solved, ${amperes(drive)} at a gain of ${gain(short.solved / drive - 1)}. The junction may heat up beyond any rating.`,
+    )
+  },
   I_sc: (of) =>
     told(of.short(), 'By hand it is what the transistor bears; solved, it is what the limiter lets through.'),
   I_lim(of) {
@@ -247,12 +299,8 @@ export const READINGS: Readonly<Record<string, Reading>> = {
   P_sc: (of) =>
     isFolded(of)
       ? undefined
-      : told(of.shorted(of.bought('R_sc'), 'power'), 'Solved, at the threshold of the junction as it warms.'),
-  P_Rs_short: (of) =>
-    told(
-      of.shorted(of.bought('Rs'), 'power'),
-      'By hand the whole input stands across it; solved, what follows it keeps a share.',
-    ),
+      : shortedResistor(of, 'R_sc', `${volts(of.hand('V_full'))} stand across it, at the coldest ambient`),
+  P_Rs_short: (of) => shortedResistor(of, 'Rs', 'the whole input stands across it'),
 
   Vin_need: (of) => {
     const { minimumInput } = of.proof

@@ -11,7 +11,6 @@ import { tintOf } from '../../../web/circuit/tint.ts'
 import { ratingUses } from '../../../web/panels/parts/uses.ts'
 import CircuitScreen from '../../../web/screens/circuit/CircuitScreen.vue'
 import { useCursorStore } from '../../../web/store/cursor.ts'
-import { useHighlightStore } from '../../../web/store/highlight.ts'
 import { solvedAnswer } from '../../fixtures/answers/solved.ts'
 import { EXAMPLES } from '../../../web/examples/index.ts'
 import { mountDetail } from '../screens/detailScreens.ts'
@@ -109,15 +108,11 @@ describe('the diagram', () => {
     expect(wrapper.attributes('aria-label')).toMatch(/^Shunt, circuit: /u)
   })
 
-  it('lights up the part that it is told, and tells the part that pointer or keyboard are on', async () => {
-    const wrapper = diagram({ highlight: 'R1' })
-    expect(wrapper.findAll('.lit').every((each) => each.attributes('data-part') === 'R1')).toBe(true)
-    expect(wrapper.findAll('.lit').length).toBeGreaterThan(0)
-    await wrapper.get('.part[data-part="D1"] text').trigger('pointerover')
-    await wrapper.trigger('pointerleave')
-    await wrapper.get('.part[data-part="R1"]').trigger('focusin')
-    await wrapper.get('.wire').trigger('pointerover')
-    expect(wrapper.emitted('look')).toEqual([['D1'], [undefined], ['R1'], [undefined]])
+  it('lights up the part that it is told', () => {
+    const lit = diagram({ highlight: 'R1' }).findAll('.lit')
+    // what lies behind it, and the symbol itself
+    expect(lit.map((each) => each.attributes('data-part'))).toEqual(['R1', 'R1'])
+    expect(diagram().findAll('.lit')).toHaveLength(0)
   })
 
   it('has names alone where it is brief, no numbers where no point is shown, and no tint before the proof', () => {
@@ -176,17 +171,16 @@ it('a rating that is not used up leaves the lightest shade, one beyond the ratin
 describe('the screen', () => {
   beforeEach(() => setActivePinia(createPinia()))
 
-  it('lights a part up in diagram and table, wherever it is looked at, and in its own design alone', async () => {
+  it('shows every part in the diagram and in the table of its own topology', async () => {
     const { wrapper } = await mountDetail(CircuitScreen, study, answer, () => [{}, {}, {}])
-    const panel = wrapper.get('[data-topology="series-pass"]')
-    await panel.get('tr[data-part="Q1"]').trigger('pointerenter')
-    expect(panel.get('.part[data-part="Q1"]').classes()).toContain('lit')
-    expect(wrapper.findAll('.part.lit')).toHaveLength(1)
-    await panel.get('tr[data-part="Q1"]').trigger('pointerleave')
-    expect(wrapper.findAll('.lit')).toHaveLength(0)
-    await panel.get('.part[data-part="R1"]').trigger('focusin')
-    expect(wrapper.findAll('tr[data-lit]').map((row) => row.attributes('data-part'))).toEqual(['R1'])
-    expect(useHighlightStore().lookedAt).toEqual({ topology: 'series-pass', part: 'R1' })
+    for (const { design, circuit } of cases) {
+      const panel = wrapper.get(`[data-topology="${design.topology}"]`)
+      expect(panel.findAll('tr[data-part]').map((row) => row.attributes('data-part'))).toEqual(
+        design.parts.map(({ id }) => id),
+      )
+      for (const { part } of circuit.elements.filter((e) => e.part !== 'input'))
+        expect(panel.findAll(`svg .part[data-part="${part}"]`)).toHaveLength(1)
+    }
     wrapper.unmount()
   })
 
