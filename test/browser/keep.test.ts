@@ -113,6 +113,7 @@ test('two tabs at one study: the second is told, and nothing is overwritten', as
 test.describe('a browser that does not store', () => {
   test('for want of room says so, and work goes on until there is room again', async ({ page }) => {
     await page.addInitScript(() => {
+      // oxlint-disable-next-line typescript/unbound-method -- called below on the object it is called on there
       const own = { put: IDBObjectStore.prototype.put, setItem: Storage.prototype.setItem }
       let isFull = true
       const guard = <A extends unknown[], R>(call: (...args: A) => R) =>
