@@ -23,7 +23,7 @@ describe('a share link', () => {
     expect(read).toEqual(studies)
     // toEqual overlooks keys that are undefined
     expect(read.map((study) => JSON.stringify(study))).toEqual(studies.map((study) => JSON.stringify(study)))
-  })
+  }, 30_000)
 
   it('is short enough to be sent', async () => {
     const lengths = await Promise.all(generateStudies(73, 50).map(async (study) => (await shareFragment(study)).length))

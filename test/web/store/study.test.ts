@@ -218,7 +218,7 @@ describe('undo', () => {
     for (let i = 0; i < UNDO_STEPS; i++) store.undo()
     expect(store.study.requirements.input.max).toBeCloseTo(14.05, 9)
     expect(store.undoStep).toBeUndefined()
-  })
+  }, 30_000)
 
   it('makes no step of a value that is already in force', () => {
     const store = opened()
