@@ -25,6 +25,7 @@ function comparisonOf(study: Study, designs: Design[]): Comparison {
     requirements: study.requirements,
     weights: study.weights,
     assumptions: study.assumptions,
+    ...(study.profile && { profile: study.profile }),
     designs,
     ranking: rankingOf(designs, study),
   }

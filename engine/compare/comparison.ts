@@ -7,7 +7,7 @@ import type { Shortfall } from '../sizing/judge.ts'
 import type { RankingEntry } from './ranking.ts'
 import type { TopologyName } from '../topologies/define.ts'
 import type { WorkedLine } from '../topologies/working.ts'
-import type { Assumptions, Requirements, Weights } from '../requirements/study.ts'
+import type { Assumptions, ProfileRow, Requirements, Weights } from '../requirements/study.ts'
 
 export type { Condition, Corner, Overrides, Point, ThermalMode } from '../analyses/point.ts'
 export type { Curves, Table } from '../analyses/curves.ts'
@@ -64,6 +64,8 @@ export interface Comparison {
   /** What cost, area and failure rate go by; with defaults, and the study's own numbers alone. */
   assumptions: Assumptions
   weights: Weights
+  /** As the study has it. */
+  profile?: ProfileRow[]
   designs: Design[]
   ranking: RankingEntry[]
 }

@@ -8,6 +8,7 @@ import { type PolicyUse, policyOf } from '../analyses/policy.ts'
 import { type Faults, faultsOf } from '../analyses/faults/index.ts'
 import type { Proof } from '../analyses/prove.ts'
 import { type RatingUse, ratingsOf } from '../analyses/ratings.ts'
+import { type DayProfile, profileOf } from '../analyses/profile/index.ts'
 import { type Reliability, reliabilityOf } from '../analyses/reliability/index.ts'
 import { type Sensitivities, sensitivitiesOf } from '../analyses/spread/sensitivities.ts'
 import { type Spread, spreadOf } from '../analyses/spread/spread.ts'
@@ -28,6 +29,8 @@ export interface Details {
   worstCase: WorstCase
   thermal: Heat
   derating: PolicyUse
+  /** Undefined where the study has no load profile. */
+  profile: DayProfile | undefined
 }
 
 export type DetailName = keyof Details
@@ -52,6 +55,7 @@ const JOBS: DetailJobs = {
   worstCase: worstCaseOf,
   thermal: heatOf,
   derating: atOnce(policyOf),
+  profile: profileOf,
 }
 
 export const DETAIL_NAMES = Object.keys(JOBS) as DetailName[]

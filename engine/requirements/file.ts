@@ -47,5 +47,6 @@ export function studyFile(study: Study): StudyFile {
       prices: { ...study.assumptions.prices },
       areas: { ...study.assumptions.areas },
     },
+    ...(study.profile && { profile: study.profile.map((row) => ({ ...row })) }),
   }
 }
