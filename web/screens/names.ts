@@ -7,6 +7,8 @@ export const SCREENS = [
   { name: 'faults', title: 'Faults' },
   { name: 'reliability', title: 'Reliability' },
   { name: 'cost', title: 'Cost & area' },
+  { name: 'day', title: 'Day' },
+  { name: 'sets', title: 'Side by side' },
 ] as const
 
 export type ScreenName = (typeof SCREENS)[number]['name']

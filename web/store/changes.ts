@@ -31,12 +31,17 @@ function paths(before: Study, after: Study): string[] {
     const names = [before, after].flatMap(({ assumptions }) => Object.keys(assumptions[kind]))
     return [...new Set(names)].map((name) => `assumptions.${kind}.${name}`)
   })
+  const rows = Math.min(before.profile?.length ?? 0, after.profile?.length ?? 0)
+  const profile = Array.from({ length: rows }, (_, k) =>
+    ['load', 'share', 'ambient'].map((name) => `profile.${k}.${name}`),
+  )
   return [
     'title',
     ...QUANTITY_PATHS,
     ...CHOICES.map((field) => field.path),
     ...[...weights].map((name) => `weights.${name}`),
     ...assumed,
+    ...profile.flat(),
   ]
 }
 
