@@ -11,7 +11,8 @@ export interface Change {
   short: string
 }
 
-function say(path: string, value: FieldValue): string {
+/** A value in words. */
+export function say(path: string, value: FieldValue): string {
   if (value === undefined) return quantityField(path).otherwise ?? 'not judged'
   const choice = CHOICES.find((field) => field.path === path)
   if (choice) return choice.choices.find((c) => c.value === value)?.label ?? String(value)
@@ -25,7 +26,8 @@ function fromTo(before: string, after: string): string {
   return `${from !== undefined && from === to ? before.slice(0, -from.length) : before} → ${after}`
 }
 
-function paths(before: Study, after: Study): string[] {
+/** Everything that two studies may differ in. */
+export function paths(before: Study, after: Study): string[] {
   const weights = new Set([...Object.keys(before.weights), ...Object.keys(after.weights)])
   const assumed = (['prices', 'areas'] as const).flatMap((kind) => {
     const names = [before, after].flatMap(({ assumptions }) => Object.keys(assumptions[kind]))
