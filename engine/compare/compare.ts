@@ -24,6 +24,7 @@ function comparisonOf(study: Study, designs: Design[]): Comparison {
     weights: study.weights,
     assumptions: study.assumptions,
     ...(study.pins && { pins: study.pins }),
+    ...(study.profile && { profile: study.profile }),
     designs,
     ranking: rankingOf(designs, study),
   }

@@ -8,7 +8,7 @@ import type { Shortfall } from '../sizing/judge.ts'
 import type { RankingEntry } from './ranking.ts'
 import type { TopologyName } from '../topologies/define.ts'
 import type { WorkedLine } from '../topologies/working.ts'
-import type { Assumptions, PinsByTopology, Requirements, Weights } from '../requirements/study.ts'
+import type { Assumptions, PinsByTopology, ProfileRow, Requirements, Weights } from '../requirements/study.ts'
 
 export type { Condition, Corner, Overrides, Point, ThermalMode } from '../analyses/point.ts'
 export type { Curves, Table } from '../analyses/curves.ts'
@@ -69,6 +69,8 @@ export interface Comparison {
   weights: Weights
   /** What the user pinned; absent where nothing is. */
   pins?: PinsByTopology
+  /** As the study has it. */
+  profile?: ProfileRow[]
   designs: Design[]
   ranking: RankingEntry[]
 }

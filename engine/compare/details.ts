@@ -10,6 +10,7 @@ import { type PolicyUse, policyOf } from '../analyses/policy.ts'
 import { type Faults, faultsOf } from '../analyses/faults/index.ts'
 import type { Proof } from '../analyses/prove.ts'
 import { type RatingUse, ratingsOf } from '../analyses/ratings.ts'
+import { type DayProfile, profileOf } from '../analyses/profile/index.ts'
 import { type Reliability, reliabilityOf } from '../analyses/reliability/index.ts'
 import { type Sensitivities, sensitivitiesOf } from '../analyses/spread/sensitivities.ts'
 import { type Spread, spreadOf } from '../analyses/spread/spread.ts'
@@ -35,6 +36,8 @@ export interface Details {
   alternatives: PartAlternatives[]
   /** Empty where the study pins nothing here; the one detail that a design that could not be built has too. */
   pinCost: PinCost[]
+  /** Undefined where the study has no load profile. */
+  profile: DayProfile | undefined
 }
 
 export type DetailName = keyof Details
@@ -63,6 +66,7 @@ const JOBS: DetailJobs = {
   thermal: heatOf,
   derating: atOnce(policyOf),
   alternatives: alternativesOf,
+  profile: profileOf,
 }
 
 export const DETAIL_NAMES: readonly DetailName[] = [...(Object.keys(JOBS) as (keyof DetailJobs)[]), 'pinCost']

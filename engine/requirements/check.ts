@@ -1,6 +1,7 @@
 import { DEFAULTS, FIGURE_NAMES, isText } from './fields.ts'
 import { migrate, MIGRATIONS, studyFile, type Migration } from './file.ts'
 import { listedNumber, pinnedFamily, pinnedIds, PINNED_TOPOLOGIES } from './pins.ts'
+import { brokenProfileRules, MOST_ROWS } from './profile.ts'
 import { brokenRules } from './rules.ts'
 import { VERSION, type CheckedFile } from './schema.ts'
 import { readOwn, strayKey, structure } from './structure.ts'
@@ -35,9 +36,12 @@ export function checkField(
   figureNames: readonly string[] = FIGURE_NAMES,
 ): Issue[] {
   const keys = (
-    /^(requirements|assumptions|weights|pins)\./u.test(path) || isText(path) ? path : `requirements.${path}`
+    /^(requirements|assumptions|weights|pins|profile)\./u.test(path) || path === 'profile' || isText(path)
+      ? path
+      : `requirements.${path}`
   ).split('.')
-  const filed = keys.reduce(joinPath, '')
+  // a row of a list stands in paths as it does in those of the schema
+  const filed = keys[0] === 'profile' ? keys.join('.') : keys.reduce(joinPath, '')
   const last = keys.pop() ?? ''
   const file = studyFile(study)
   let place: unknown = file
@@ -45,7 +49,9 @@ export function checkField(
   if (typeof place !== 'object' || place === null) return [worded(strayKey(filed, []), PAGE_WORDS)]
   Object.defineProperty(place, last, { value, enumerable: true, configurable: true, writable: true })
   return inspect(file, figureNames)
-    .findings.filter((finding) => finding.path === filed || finding.involves?.includes(filed))
+    .findings.filter(
+      ({ path: at, involves }) => at === filed || at.startsWith(`${filed}.`) || involves?.includes(filed),
+    )
     .map((finding) => worded(finding, PAGE_WORDS))
 }
 
@@ -84,15 +90,32 @@ function inspect(
 
   const { findings, output } = structure(file, figureNames)
   const refused = new Set(findings.map((finding) => finding.path))
-  findings.push(
-    ...brokenRules((path) => {
-      if (refused.has(`requirements.${path}`)) return undefined
-      const got = path.split('.').reduce<unknown>(readOwn, readOwn(file, 'requirements'))
-      return typeof got === 'number' && Number.isFinite(got) ? got : undefined
-    }),
-  )
+  const read = (path: string): number | undefined => {
+    const got = refused.has(path) ? undefined : path.split('.').reduce<unknown>(readOwn, file)
+    return typeof got === 'number' && Number.isFinite(got) ? got : undefined
+  }
+  findings.push(...brokenRules((path) => read(`requirements.${path}`)))
+  findings.push(...brokenProfileRules(profileAsRead(file, read)))
   if (findings.length > 0 || output === undefined) return { findings }
   return { study: completed(output), findings }
+}
+
+/** What the rules of the load profile look at, as far as it is valid by itself. */
+function profileAsRead(file: object, read: (path: string) => number | undefined) {
+  const listed = readOwn(file, 'profile')
+  const known = <K extends string>(names: readonly K[], at: string) =>
+    Object.fromEntries(
+      names.flatMap((name) => {
+        const value = read(`${at}.${name}`)
+        return value === undefined ? [] : [[name, value]]
+      }),
+    ) as Partial<Record<K, number>>
+  const rows = Array.isArray(listed) ? listed.slice(0, MOST_ROWS) : []
+  return {
+    rows: rows.map((_, k) => known(['load', 'share', 'ambient'], `profile.${k}`)),
+    load: known(['min', 'max'], 'requirements.load'),
+    ambient: known(['min', 'max'], 'requirements.ambient'),
+  }
 }
 
 /** A file of a later version may hold what this one does not know: its other problems would mislead. */
@@ -149,6 +172,13 @@ function completed(file: CheckedFile): Study {
     assumptions: { environment, quality, prices: given(prices), areas: given(areas) },
     weights: given(Object.fromEntries(weights)),
     ...pinned(file.pins),
+    ...(file.profile && {
+      profile: file.profile.map(({ load: current, share, ambient: own }) => ({
+        load: current + 0,
+        share: share + 0,
+        ...(own !== undefined && { ambient: own + 0 }),
+      })),
+    }),
   }
 }
 

@@ -3,6 +3,7 @@
  * of the study without the leading `requirements.`: `input.max`, `limits.loadRegulation`.
  */
 import { type EnvironmentName, type QualityName, assumedRange } from './assumed.ts'
+import { profileRange } from './profile.ts'
 import type { DeratingName, Mounting, SeriesName, Weights } from './study.ts'
 
 export interface FieldRange {
@@ -157,7 +158,7 @@ export const DEFAULTS = {
 /** Label and range of a number at `path`, weights included; `undefined` where the path holds no number. */
 export function rangeOf(path: string): FieldRange | undefined {
   if (path.startsWith('weights.')) return { ...WEIGHT_RANGE, label: `Weight of ${path.slice('weights.'.length)}` }
-  return Object.hasOwn(RANGES, path) ? RANGES[path as NumberPath] : assumedRange(path)
+  return Object.hasOwn(RANGES, path) ? RANGES[path as NumberPath] : (assumedRange(path) ?? profileRange(path))
 }
 
 /** The label of any field; the path itself where it has none. */
@@ -167,6 +168,7 @@ export function labelOf(path: string): string {
   if (Object.hasOwn(CHOICES, path)) return CHOICES[path as ChoicePath].label
   if (Object.hasOwn(SWITCHES, path)) return SWITCHES[path as keyof typeof SWITCHES].label
   if (isText(path)) return TEXTS[path].label
+  if (path === 'profile') return 'Load profile'
   const [, topology, id] = /^pins\.([^.]+)\.([^.]+)$/u.exec(path) ?? []
   return topology !== undefined && id !== undefined ? `Pinned ${id} of ${topology}` : path
 }

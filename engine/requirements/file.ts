@@ -51,5 +51,6 @@ export function studyFile(study: Study): StudyFile {
     ...(study.pins && {
       pins: Object.fromEntries(Object.entries(study.pins).map(([topology, pins]) => [topology, { ...pins }])),
     }),
+    ...(study.profile && { profile: study.profile.map((row) => ({ ...row })) }),
   }
 }

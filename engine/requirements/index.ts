@@ -24,5 +24,14 @@ export {
   type NumberPath,
 } from './fields.ts'
 export { DERATING_WORDS, type DeratingWords } from './derating.ts'
+export {
+  MOST_ROWS,
+  ROW_FIELDS,
+  SHARE_ALLOWANCE,
+  stretchesOf,
+  sumOfShares,
+  type RowField,
+  type Stretch,
+} from './profile.ts'
 export { rangeText, type Issue, type IssueCode } from './wording.ts'
 export type * from './study.ts'

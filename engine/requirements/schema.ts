@@ -12,6 +12,7 @@ import {
   type FieldRange,
   type NumberPath,
 } from './fields.ts'
+import { MOST_ROWS, ROW_FIELDS } from './profile.ts'
 
 export const FORMAT = 'wattfork-study'
 /** The version that is written; older ones are migrated, newer ones refused. */
@@ -96,6 +97,18 @@ const pins = v.object(
   ),
 )
 
+const profile = v.pipe(
+  v.array(
+    v.object({
+      load: within(ROW_FIELDS.load),
+      share: within(ROW_FIELDS.share),
+      ambient: v.optional(within(ROW_FIELDS.ambient)),
+    }),
+  ),
+  v.minLength(1),
+  v.maxLength(MOST_ROWS),
+)
+
 /** Schema of a study file of the current version, in which the figures `figureNames` may be weighed. */
 export function studySchema(figureNames: readonly string[]) {
   const weight = v.optional(within(WEIGHT_RANGE))
@@ -108,10 +121,17 @@ export function studySchema(figureNames: readonly string[]) {
     assumptions: v.optional(assumptions, {}),
     pins: v.optional(pins),
     weights: v.optional(v.object(Object.fromEntries(figureNames.map((name) => [name, weight])))),
+    profile: v.optional(profile),
   })
 }
 
 export type CheckedFile = v.InferOutput<ReturnType<typeof studySchema>>
+
+/** The schema of each entry where a list is due; `undefined` where none is. */
+export function itemOf(schema: v.GenericSchema): v.GenericSchema | undefined {
+  if ('wrapped' in schema) return itemOf(schema.wrapped as v.GenericSchema)
+  return 'item' in schema ? (schema.item as v.GenericSchema) : undefined
+}
 
 /** The keys that an object at this place of the schema may have, with the schema of each; `undefined` where no object is due. */
 export function entriesOf(schema: v.GenericSchema): Readonly<Record<string, v.GenericSchema>> | undefined {

@@ -2,7 +2,8 @@
 import * as v from 'valibot'
 import { CHOICES, isText, rangeOf, TEXTS, type ChoicePath } from './fields.ts'
 import { allowedPins, pinnedFamily, pinnedValues } from './pins.ts'
-import { entriesOf, FORMAT, studySchema, VERSION, type CheckedFile } from './schema.ts'
+import { entriesOf, FORMAT, itemOf, studySchema, VERSION, type CheckedFile } from './schema.ts'
+import { MOST_ROWS } from './profile.ts'
 import { gotText, joinPath, oneOf, quoted, rangeText, type Finding, type Words } from './wording.ts'
 
 /** Unknown keys that are named one by one; the rest of an object is counted. */
@@ -34,6 +35,9 @@ export function readOwn(value: unknown, key: string): unknown {
 
 /** Keys that the schema does not know, looked up as own keys: `constructor` and `__proto__` are keys like all others. */
 function strayKeys(value: unknown, schema: v.GenericSchema, path: string): Finding[] {
+  const item = itemOf(schema)
+  if (item !== undefined && Array.isArray(value))
+    return value.slice(0, MOST_ROWS).flatMap((entry, k) => strayKeys(entry, item, `${path}.${k}`))
   const entries = entriesOf(schema)
   if (entries === undefined || typeof value !== 'object' || value === null) return []
   if (Array.isArray(value)) return [{ path, code: 'type', says: () => 'is a list; it must be an object' }]
@@ -80,12 +84,16 @@ function fromSchema(path: string, issue: v.BaseIssue<unknown>): Finding {
     if (path === 'format') return quoted(FORMAT)
     if (path === 'version') return String(VERSION)
     if (isText(path)) return `a text of at most ${TEXTS[path].longest} characters`
+    if (path === 'profile') return `a list of 1 to ${MOST_ROWS} rows`
     return issue.type === 'boolean' ? 'true or false' : 'an object'
   }
 
   if (got === undefined) return { path, code: 'missing', says: (words) => `is missing; it must be ${due(words)}` }
   if (issue.type === 'max_length' && typeof got === 'string') {
     return { path, code: 'length', says: (words) => `has ${got.length} characters; it must be ${due(words)}` }
+  }
+  if (Array.isArray(got) && (issue.type === 'min_length' || issue.type === 'max_length')) {
+    return { path, code: 'length', says: (words) => `has ${got.length} rows; it must be ${due(words)}` }
   }
   let code: Finding['code'] = 'type'
   if (range !== undefined && isNumber) code = 'range'

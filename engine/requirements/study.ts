@@ -1,7 +1,9 @@
 /** The study file's content with every default filled in. Values are SI, temperatures degrees Celsius, percentages fractions. */
 import type { Assumptions } from './assumed.ts'
+import type { ProfileRow } from './profile.ts'
 
 export type { AreaName, Assumptions, EnvironmentName, PriceName, QualityName } from './assumed.ts'
+export type { ProfileRow } from './profile.ts'
 
 export interface InputRequirement {
   /** Lowest and highest voltage at any instant: the ripple lies inside them. */
@@ -90,4 +92,6 @@ export interface Study {
   weights: Weights
   /** Absent where nothing is pinned. */
   pins?: PinsByTopology
+  /** How the time divides over load currents, where it is known: no design depends on it. */
+  profile?: ProfileRow[]
 }

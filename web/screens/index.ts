@@ -14,4 +14,6 @@ export const SCREEN_COMPONENTS: Record<ScreenName, Component> = {
   heat: defineAsyncComponent(() => import('./heat/HeatScreen.vue')),
   ratings: defineAsyncComponent(() => import('./ratings/RatingsScreen.vue')),
   faults: defineAsyncComponent(() => import('./faults/FaultsScreen.vue')),
+  day: defineAsyncComponent(() => import('./day/DayScreen.vue')),
+  sets: defineAsyncComponent(() => import('./sets/SetsScreen.vue')),
 }

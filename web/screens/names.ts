@@ -3,7 +3,14 @@
  * `index.ts`.
  */
 export const SCREEN_GROUPS = [
-  { purpose: 'Choose', screens: [{ name: 'compare', title: 'Compare' }] },
+  {
+    purpose: 'Choose',
+    screens: [
+      { name: 'compare', title: 'Compare' },
+      { name: 'sets', title: 'Side by side' },
+    ],
+  },
+  { purpose: 'Explore', screens: [{ name: 'day', title: 'Day' }] },
   {
     purpose: 'Stress',
     screens: [

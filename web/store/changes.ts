@@ -12,7 +12,8 @@ export interface Change {
   short: string
 }
 
-function say(path: string, value: FieldValue): string {
+/** A value in words. */
+export function say(path: string, value: FieldValue): string {
   const place = pinPlace(path)
   if (place)
     return typeof value === 'string' || typeof value === 'number' ? pinText(place.topology, place.part, value) : 'none'
@@ -39,12 +40,17 @@ function named(path: string): string {
   return CHOICES.find((field) => field.path === path)?.name ?? quantityField(path).name
 }
 
-function paths(before: Study, after: Study): string[] {
+/** Everything that two studies may differ in. */
+export function paths(before: Study, after: Study): string[] {
   const weights = new Set([...Object.keys(before.weights), ...Object.keys(after.weights)])
   const assumed = (['prices', 'areas'] as const).flatMap((kind) => {
     const names = [before, after].flatMap(({ assumptions }) => Object.keys(assumptions[kind]))
     return [...new Set(names)].map((name) => `assumptions.${kind}.${name}`)
   })
+  const rows = Math.min(before.profile?.length ?? 0, after.profile?.length ?? 0)
+  const profile = Array.from({ length: rows }, (_, k) =>
+    ['load', 'share', 'ambient'].map((name) => `profile.${k}.${name}`),
+  )
   return [
     'title',
     ...QUANTITY_PATHS,
@@ -52,6 +58,7 @@ function paths(before: Study, after: Study): string[] {
     ...[...weights].map((name) => `weights.${name}`),
     ...assumed,
     ...new Set([before, after].flatMap(pinsOfStudy)),
+    ...profile.flat(),
   ]
 }
 

@@ -7,8 +7,8 @@
 import { computed, shallowReactive, shallowRef } from 'vue'
 import { defineStore } from 'pinia'
 import { parseQuantity } from '../../engine/units/index.ts'
-import { DEFAULTS, LARGEST_STUDY, sizeIssue } from '../../engine/requirements/index.ts'
-import type { Study } from '../../engine/requirements/index.ts'
+import { checkField, DEFAULTS, LARGEST_STUDY, sizeIssue } from '../../engine/requirements/index.ts'
+import type { Issue, ProfileRow, Study } from '../../engine/requirements/index.ts'
 import { EXAMPLES } from '../examples/index.ts'
 import type { Example } from '../examples/index.ts'
 import { describeChange } from './changes.ts'
@@ -344,6 +344,28 @@ export const useStudyStore = defineStore('study', () => {
     return true
   }
 
+  /**
+   * Puts other rows in force as the load profile, `undefined` for none, as one undo step; what waits in its rows is dropped,
+   * but for `kept`: waiting entries by their paths from now on.
+   * @returns what is wrong with the rows, which then are not in force
+   */
+  function editProfile(
+    rows: readonly ProfileRow[] | undefined,
+    label: string,
+    kept: Readonly<Record<string, FieldState>> = {},
+  ): readonly Issue[] {
+    const profile = rows?.map((row) => ({ ...row }))
+    const issues = checkField('profile', profile, study.value)
+    if (issues.length > 0) return issues
+    for (const path of Object.keys(entries)) if (path.startsWith('profile.')) delete entries[path]
+    Object.assign(entries, kept)
+    const { profile: _, ...others } = study.value
+    const next = settleEntries(profile ? { ...others, profile } : others)
+    commit(next, { label: `Load profile: ${label}`, short: label })
+    save()
+    return []
+  }
+
   /** Why the last file could not be opened; undefined where it could. */
   const fileProblem = shallowRef<FileProblem>()
   let openings = 0
@@ -421,6 +443,7 @@ export const useStudyStore = defineStore('study', () => {
     examples,
     edit,
     editAll,
+    editProfile,
     enter,
     rename,
     restore,
