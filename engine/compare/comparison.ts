@@ -4,7 +4,9 @@ import type { Curves } from '../analyses/curves.ts'
 import type { Element } from '../devices/elements.ts'
 import type { FigureDescriptor, Figures } from '../figures/index.ts'
 import type { Shortfall } from '../sizing/judge.ts'
+import type { Domination } from './dominated.ts'
 import type { RankingEntry } from './ranking.ts'
+import type { WeightLimits } from './weights.ts'
 import type { TopologyName } from '../topologies/define.ts'
 import type { WorkedLine } from '../topologies/working.ts'
 import type { Assumptions, Requirements, Weights } from '../requirements/study.ts'
@@ -12,7 +14,9 @@ import type { Assumptions, Requirements, Weights } from '../requirements/study.t
 export type { Condition, Corner, Overrides, Point, ThermalMode } from '../analyses/point.ts'
 export type { Curves, Table } from '../analyses/curves.ts'
 export type { FigureDescriptor, Figures, Regulation } from '../figures/index.ts'
+export type { Domination } from './dominated.ts'
 export type { RankingEntry } from './ranking.ts'
+export type { WeightLimit, WeightLimits } from './weights.ts'
 export type { Shortfall } from '../sizing/judge.ts'
 export type { TopologyName } from '../topologies/define.ts'
 
@@ -66,6 +70,10 @@ export interface Comparison {
   weights: Weights
   designs: Design[]
   ranking: RankingEntry[]
+  /** How far each weight may move before another design comes first. */
+  weightLimits: WeightLimits
+  /** Designs that another one leaves no reason for. */
+  dominated: Domination[]
 }
 
 /** What the page asks the engine for: the comparison and what its plots need. `stage` says whether the corners are proven yet. */
