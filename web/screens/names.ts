@@ -2,6 +2,7 @@
 export const SCREENS = [
   { name: 'compare', title: 'Compare' },
   { name: 'heat', title: 'Heat' },
+  { name: 'range', title: 'Input range' },
   { name: 'ratings', title: 'Ratings' },
   { name: 'spread', title: 'Spread' },
   { name: 'faults', title: 'Faults' },
