@@ -1,6 +1,7 @@
 /** The screens by name, in the order of the header. Their components are listed in `index.ts`. */
 export const SCREENS = [
   { name: 'compare', title: 'Compare' },
+  { name: 'decides', title: 'What decides' },
   { name: 'heat', title: 'Heat' },
   { name: 'range', title: 'Input range' },
   { name: 'ratings', title: 'Ratings' },
