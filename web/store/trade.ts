@@ -32,7 +32,14 @@ export const useTradeStore = defineStore('trade', () => {
   const wanted = computed(() => JSON.stringify(studies.study.requirements))
   const isStale = computed(() => knownFor.value !== wanted.value)
   const isComplete = computed(() => !isStale.value && ENDS.every((end) => known.value[end].whole))
-  const isReady = computed(() => isOpen.value && !answers.busy && !inspections.busy && !answers.isStale)
+  /** The engine rests, and has answered these very requirements: an edit is answered before it is explored. */
+  const isReady = computed(
+    () =>
+      isOpen.value &&
+      !answers.busy &&
+      !inspections.busy &&
+      JSON.stringify(answers.answer?.comparison.requirements) === wanted.value,
+  )
 
   async function run(): Promise<void> {
     knownFor.value = wanted.value

@@ -52,11 +52,15 @@ export const useWaysStore = defineStore('ways', () => {
     )
   }
 
-  watch(wanted, () => {
+  /** Ends a search that nobody waits for; what it has found so far is no answer. */
+  function leave(): void {
+    if (busy.value) foundFor.value = ''
     drop()
     isStopped.value = false
     failure.value = undefined
-  })
+  }
+
+  watch(wanted, leave)
 
   return {
     ways,
@@ -68,7 +72,7 @@ export const useWaysStore = defineStore('ways', () => {
     isStopped,
     search,
     stop,
-    drop,
+    leave,
     use: (own: EnginePool) => use(own),
   }
 })
