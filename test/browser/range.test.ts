@@ -69,7 +69,7 @@ test('the sweep can be stopped and run again', async ({ page }) => {
 test('the cross of the maps moves by keys and by the mouse, and heat by part goes along', async ({ page }) => {
   await page.goto('./#range')
   const maps = page.locator('section', { has: page.getByRole('heading', { name: 'Heat over input voltage' }) })
-  const volts = maps.getByLabel('Input voltage')
+  const volts = maps.getByRole('slider', { name: 'Input voltage' })
   await expect(volts).toBeVisible({ timeout: SIZED })
   const seen = () => maps.locator('.seen').allInnerTexts()
   const before = await seen()
@@ -81,7 +81,7 @@ test('the cross of the maps moves by keys and by the mouse, and heat by part goe
   const stacked = page.locator('section', { has: page.getByRole('heading', { name: 'Heat by part' }) })
   await expect(stacked.locator('.aside').first()).toContainText(`at ${text}`)
   // no load at all: the heat of the follower is next to nothing there
-  await maps.getByLabel('Load current').focus()
+  await maps.getByRole('slider', { name: 'Load current' }).focus()
   await page.keyboard.press('Home')
   await expect(maps.locator('.seen').nth(1)).toContainText('and 0 A')
   // by the mouse: the upper right of the middle map is hotter than its lower left
