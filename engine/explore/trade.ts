@@ -27,6 +27,8 @@ export interface TradeDesign {
   efficiencyAtHighest?: number
   /** Printed resistance of the largest heatsink, K/W, and its name; absent where the design has none. */
   heatsink?: { partNumber: string; thermalResistance: number }
+  /** Part numbers by part; a resistor's or capacitor's type, whatever its value. */
+  partNumbers: Record<string, string>
 }
 
 export interface TradePoint {
@@ -51,6 +53,8 @@ export interface MarginalCost {
   changesHeatsink: boolean
   changesVariant: boolean
   changesVerdict: boolean
+  /** Parts of another type at the two ends of the step; heatsinks and, where the variant differs, all else are left out. */
+  changedParts: string[]
 }
 
 export interface Trade {
@@ -134,6 +138,11 @@ export function tradeDesignOf(design: Design, { requirements }: Study): TradeDes
     ...(figures ? { heat: headlineOf('heat', figures)!, efficiency: headlineOf('efficiency', figures)! } : {}),
     ...(highest === undefined ? {} : { efficiencyAtHighest: highest }),
     ...(largest ? { heatsink: largest } : {}),
+    partNumbers: Object.fromEntries(
+      parts.flatMap(({ id, role, partNumber }) =>
+        partNumber === undefined || role.startsWith('heatsink') ? [] : [[id, partNumber]],
+      ),
+    ),
   }
 }
 
@@ -163,6 +172,10 @@ function costsOf(points: readonly TradePoint[], present: number, end: InputEnd):
         changesHeatsink: now.heatsink?.partNumber !== then.heatsink?.partNumber,
         changesVariant: now.variant !== then.variant,
         changesVerdict: now.meets !== then.meets,
+        changedParts:
+          now.variant === then.variant
+            ? Object.keys(now.partNumbers).filter((id) => now.partNumbers[id] !== then.partNumbers[id])
+            : [],
       })
     })
   }

@@ -81,11 +81,15 @@ test('marginal costs are finite differences of whole comparisons', { timeout: PA
   const narrower = compare(withInput(study, { min: 21 }))
   const outward = top.trade.costs.filter(({ direction }) => direction === 'outward')
   expect(outward).toHaveLength(3)
-  outward.forEach(({ topology, from, to, heatPerVolt, efficiencyPerVolt, changesVariant }, k) => {
+  outward.forEach(({ topology, from, to, heatPerVolt, efficiencyPerVolt, changesVariant, changedParts }, k) => {
     expect([topology, from, to]).toEqual([now.designs[k]!.topology, 27, 28])
     expect(heatPerVolt).toBeCloseTo(wider.designs[k]!.figures!.heat.worst - now.designs[k]!.figures!.heat.worst, 12)
     expect(efficiencyPerVolt).toBeCloseTo(highestOf(wider, k) - highestOf(now, k), 12)
     expect(changesVariant).toBe(wider.designs[k]!.variant !== now.designs[k]!.variant)
+    const types = ({ designs }: Comparison) =>
+      new Map(designs[k]!.parts.filter(({ role }) => !role.startsWith('heatsink')).map((p) => [p.id, p.partNumber]))
+    const [before, after] = [types(now), types(wider)]
+    expect(changedParts).toEqual([...before.keys()].filter((id) => before.get(id) !== after.get(id)))
   })
   bottom.trade.costs
     .filter(({ direction }) => direction === 'inward')

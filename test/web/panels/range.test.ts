@@ -21,11 +21,12 @@ const design = (topology: TradeDesign['topology'], heat: number, more: Partial<T
   heat,
   efficiency: 0.5,
   efficiencyAtHighest: 0.4,
+  partNumbers: {},
   ...more,
 })
 const point = (input: number, ...designs: TradeDesign[]): TradePoint => ({ input, designs })
 const clip = { partNumber: 'a clip', thermalResistance: 24 }
-const unbuilt: TradeDesign = { topology: 'feedback', variant: 'plain', meets: false, missed: 1 }
+const unbuilt: TradeDesign = { topology: 'feedback', variant: 'plain', meets: false, missed: 1, partNumbers: {} }
 
 const points = [
   point(13, design('shunt', 1), design('series-pass', 0.5), unbuilt),
@@ -51,6 +52,7 @@ const cost = (
   changesHeatsink: false,
   changesVariant: false,
   changesVerdict: false,
+  changedParts: [],
   ...more,
 })
 const costs = [
@@ -69,6 +71,10 @@ describe('what a volt costs', () => {
       'Each volt above 14.0 V costs 600 mW of worst heat and 1.52 points of efficiency; at 15.0 V: a heatsink of 24.0 K/W.',
     )
     expect(plain(costSentence(costs[1]!, 'max', points))).toContain('; at 15.0 V: it falls short.')
+    const other = cost('feedback', 0.05, { changedParts: ['Q1', 'U1'], efficiencyPerVolt: 1e-5 })
+    expect(plain(costSentence(other, 'max', points))).toBe(
+      'Each volt above 14.0 V costs 50.0 mW of worst heat; at 15.0 V: another Q1 and U1.',
+    )
   })
 
   it('goes the other way at the lowest input, may save, and leaves out an efficiency that stays', () => {

@@ -4,11 +4,15 @@ import type { TopologyName } from '../../../engine/compare/comparison.ts'
 import { formatQuantity } from '../../../engine/units/index.ts'
 import { markOf } from '../../charts/marks.ts'
 import { figureText } from '../../charts/plot.ts'
+import { listed } from '../lane/checks.ts'
 
 export const nameOf = (topology: TopologyName): string => markOf(topology).name.toLowerCase()
 
 /** Which way the end goes when the range becomes wider. */
 const beyond = (end: InputEnd): string => (end === 'max' ? 'above' : 'below')
+
+/** Less efficiency than this a volt, a twentieth of a point, is not spoken of. */
+const LEAST_LOSS = 5e-4
 
 const points = (share: number): string => {
   const text = figureText(100 * Math.abs(share))
@@ -28,6 +32,8 @@ function turns(cost: MarginalCost, there: TopologySized | undefined): string {
     turned.push(
       there.heatsink ? `a heatsink of ${formatQuantity(there.heatsink.thermalResistance, 'K/W')}` : 'no heatsink',
     )
+  if (cost.changedParts.length > 0)
+    turned.push(cost.changedParts.length > 3 ? 'other parts' : `another ${listed(cost.changedParts)}`)
   if (cost.changesVerdict) turned.push(there.meets ? 'it meets' : 'it falls short')
   return turned.length > 0 ? `; at ${formatQuantity(cost.to, 'V')}: ${turned.join(', ')}` : ''
 }
@@ -41,7 +47,7 @@ export function costSentence(cost: MarginalCost, end: InputEnd, points_: readonl
     ?.designs.find(({ topology }) => topology === cost.topology)
   const { efficiencyPerVolt: lost } = cost
   const efficiency =
-    lost === undefined || Math.abs(lost) < 5e-6
+    lost === undefined || Math.abs(lost) < LEAST_LOSS
       ? ''
       : lost < 0
         ? ` and ${points(lost)} of efficiency`
@@ -65,6 +71,5 @@ export function costFinding(costs: readonly MarginalCost[], end: InputEnd): stri
       `${nameOf(topology)} ${heatPerVolt < 0 ? '\u2212' : ''}${formatQuantity(Math.abs(heatPerVolt), 'W')}`,
   )
   const clauses = [`${nameOf(first.topology)} ${formatQuantity(Math.abs(first.heatPerVolt), 'W')}`, ...rest]
-  const listed = clauses.length < 2 ? clauses.join('') : `${clauses.slice(0, -1).join(', ')} and ${clauses.at(-1)}`
-  return `Each volt ${beyond(end)} ${formatQuantity(first.from, 'V')} ${first.heatPerVolt < 0 ? 'saves' : 'costs'} ${listed} of heat.`
+  return `Each volt ${beyond(end)} ${formatQuantity(first.from, 'V')} ${first.heatPerVolt < 0 ? 'saves' : 'costs'} ${listed(clauses)} of heat.`
 }
