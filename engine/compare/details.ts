@@ -6,6 +6,7 @@ import { type HandValue, handValuesOf } from '../analyses/handValues/index.ts'
 import { type PartAlternatives, alternativesOf } from '../analyses/alternatives/index.ts'
 import { type Bill, billOf } from '../analyses/bill/index.ts'
 import { type Heat, heatOf } from '../analyses/heat/index.ts'
+import { type HeatMap, heatMapOf } from '../analyses/heatMap.ts'
 import { type PolicyUse, policyOf } from '../analyses/policy.ts'
 import { type Faults, faultsOf } from '../analyses/faults/index.ts'
 import type { Proof } from '../analyses/prove.ts'
@@ -32,6 +33,7 @@ export interface Details {
   spread: Spread
   worstCase: WorstCase
   thermal: Heat
+  heatMap: HeatMap
   derating: PolicyUse
   alternatives: PartAlternatives[]
   /** Empty where the study pins nothing here; the one detail that a design that could not be built has too. */
@@ -64,6 +66,7 @@ const JOBS: DetailJobs = {
   spread: spreadOf,
   worstCase: worstCaseOf,
   thermal: heatOf,
+  heatMap: heatMapOf,
   derating: atOnce(policyOf),
   alternatives: alternativesOf,
   profile: profileOf,

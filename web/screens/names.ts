@@ -7,10 +7,17 @@ export const SCREEN_GROUPS = [
     purpose: 'Choose',
     screens: [
       { name: 'compare', title: 'Compare' },
+      { name: 'decides', title: 'What decides' },
       { name: 'sets', title: 'Side by side' },
     ],
   },
-  { purpose: 'Explore', screens: [{ name: 'day', title: 'Day' }] },
+  {
+    purpose: 'Explore',
+    screens: [
+      { name: 'range', title: 'Input range' },
+      { name: 'day', title: 'Day' },
+    ],
+  },
   {
     purpose: 'Stress',
     screens: [
