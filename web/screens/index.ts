@@ -11,4 +11,5 @@ export const SCREEN_COMPONENTS: Record<ScreenName, Component> = {
   heat: defineAsyncComponent(() => import('./heat/HeatScreen.vue')),
   ratings: defineAsyncComponent(() => import('./ratings/RatingsScreen.vue')),
   faults: defineAsyncComponent(() => import('./faults/FaultsScreen.vue')),
+  brief: defineAsyncComponent(() => import('./brief/BriefScreen.vue')),
 }

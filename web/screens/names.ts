@@ -15,6 +15,7 @@ export const SCREEN_GROUPS = [
     ],
   },
   { purpose: 'Build', screens: [{ name: 'cost', title: 'Cost & area' }] },
+  { purpose: 'Hand over', screens: [{ name: 'brief', title: 'Brief' }] },
 ] as const
 
 export type ScreenName = (typeof SCREEN_GROUPS)[number]['screens'][number]['name']
