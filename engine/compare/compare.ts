@@ -70,7 +70,8 @@ function answerOf(study: Study, sized: readonly (Sized | Unbuilt)[], stage: Answ
   const curves = sized.map((one): Curves | undefined =>
     isUnbuilt(one) ? undefined : curvesOf(one.proof.observer.prepared, study.requirements),
   )
-  return { stage, comparison: comparisonOf(study, designs), curves, figures: [...FIGURES] }
+  const formulas = sized.map((one) => (isUnbuilt(one) ? [] : one.proof.design.worked.formulas))
+  return { stage, comparison: comparisonOf(study, designs), curves, formulas, figures: [...FIGURES] }
 }
 
 /** A comparison whose designs carry every detail: what the headless run prints. */

@@ -2,6 +2,7 @@
 import type { Corner, Point } from '../analyses/point.ts'
 import type { Curves } from '../analyses/curves.ts'
 import type { Element } from '../devices/elements.ts'
+import type { Tree } from '../formula/index.ts'
 import type { FigureDescriptor, Figures } from '../figures/index.ts'
 import type { Shortfall } from '../sizing/judge.ts'
 import type { RankingEntry } from './ranking.ts'
@@ -12,7 +13,9 @@ import type { Assumptions, Requirements, Weights } from '../requirements/study.t
 export type { Condition, Corner, Overrides, Point, ThermalMode } from '../analyses/point.ts'
 export type { Curves, Table } from '../analyses/curves.ts'
 export type { FigureDescriptor, Figures, Regulation } from '../figures/index.ts'
+export type { Tree } from '../formula/index.ts'
 export type { RankingEntry } from './ranking.ts'
+export type { WorkedLine } from '../topologies/working.ts'
 export type { Shortfall } from '../sizing/judge.ts'
 export type { TopologyName } from '../topologies/define.ts'
 
@@ -74,5 +77,7 @@ export interface Answer {
   comparison: Comparison
   /** In the order of `comparison.designs`; absent where there is no circuit. */
   curves: (Curves | undefined)[]
+  /** In the order of `comparison.designs` and of each one's derivation: the formulas as they are set, null where a line has none. */
+  formulas: (readonly (Tree | null)[])[]
   figures: FigureDescriptor[]
 }

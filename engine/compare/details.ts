@@ -2,6 +2,7 @@
  * What can be asked about the designs beyond the comparison: each detail is an analysis of one proven design, in a folder or
  * file of its own under `engine/analyses/`, listed here once. The headless run prints all, the page asks for those it shows.
  */
+import { type HandValue, handValuesOf } from '../analyses/handValues/index.ts'
 import { type Bill, billOf } from '../analyses/bill/index.ts'
 import { type Heat, heatOf } from '../analyses/heat/index.ts'
 import { type PolicyUse, policyOf } from '../analyses/policy.ts'
@@ -21,6 +22,7 @@ import type { Sizer } from './sizer.ts'
 export interface Details {
   faults: Faults
   ratings: RatingUse[]
+  handValues: HandValue[]
   bill: Bill
   reliability: Reliability
   sensitivities: Sensitivities
@@ -45,6 +47,7 @@ const atOnce = <T>(of: (proof: Proof, study: Study) => T) =>
 const JOBS: DetailJobs = {
   faults: faultsOf,
   ratings: atOnce(ratingsOf),
+  handValues: handValuesOf,
   bill: atOnce(({ design }, { assumptions }) => billOf(design, assumptions)),
   reliability: atOnce((proof, { assumptions }) => reliabilityOf(proof, assumptions)),
   sensitivities: atOnce(sensitivitiesOf),

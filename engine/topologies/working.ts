@@ -5,6 +5,7 @@
 import {
   type Dimension,
   type Formula,
+  type Tree,
   compileFormula,
   dimensionOfFormula,
   parseFormula,
@@ -48,6 +49,8 @@ export interface PickStep {
   readonly why: string
   /** What the pick says in the place of a formula, e.g. `preferred value at or below Rs_max`. */
   readonly says: string
+  /** The part that is bought with this value, where the pick asks for no preferred one. */
+  readonly part?: string
 }
 
 export type Step = FormulaStep | PickStep
@@ -62,6 +65,8 @@ export interface WorkedLine {
   unit: string
   source: string
   why?: string
+  /** The part that is bought with this value. */
+  part?: string
 }
 
 export interface Worked {
@@ -69,12 +74,30 @@ export interface Worked {
   readonly value: (symbol: string) => number
   /** The working, givens first. */
   readonly lines: () => WorkedLine[]
+  /** By line, its formula; null for givens and picks. For setting it as mathematics. */
+  readonly formulas: readonly (Tree | null)[]
 }
 
 export interface Working {
   readonly givens: readonly Given[]
   readonly steps: readonly Step[]
   run(givens: Readonly<Record<string, number>>, choose: Chooser): Worked
+}
+
+/** The chooser of one pick, which notes the part that is bought with the value. */
+function noting({ is, part }: PickStep, choose: Chooser, bought: Map<string, string>): Chooser {
+  if (part !== undefined) bought.set(is, part)
+  return {
+    preferred(id, side, value) {
+      bought.set(is, id)
+      return choose.preferred(id, side, value)
+    },
+    divider(upperId, lowerId, ratio, aim) {
+      // a divider's symbols are its parts
+      bought.set(is, is)
+      return choose.divider(upperId, lowerId, ratio, aim)
+    },
+  }
 }
 
 const isFormula = (step: Step): step is FormulaStep => 'from' in step
@@ -127,8 +150,11 @@ export function defineWorking(name: string, givens: readonly Given[], steps: rea
         if (value === undefined) throw new Error(`${name}: ${given.is} was not given`)
         values[slotOf(given.is)] = value
       }
+      const bought = new Map<string, string>()
       steps.forEach((step, k) => {
-        values[givens.length + k] = isFormula(step) ? evaluate[k]!(values) : step.pick(scope, choose)
+        values[givens.length + k] = isFormula(step)
+          ? evaluate[k]!(values)
+          : step.pick(scope, noting(step, choose, bought))
       })
       const numberOf = (symbol: string): string => formatQuantity(scope(symbol), unitOf(symbol))
       const line = (s: Given | Step, formula: string, substituted: string): WorkedLine => ({
@@ -140,8 +166,10 @@ export function defineWorking(name: string, givens: readonly Given[], steps: rea
         unit: s.unit,
         source: s.source,
         ...('why' in s && s.why !== undefined ? { why: s.why } : {}),
+        ...(bought.has(s.is) ? { part: bought.get(s.is)! } : {}),
       })
       return {
+        formulas: [...givens.map(() => null), ...formulas.map((formula) => formula?.tree ?? null)],
         value: scope,
         lines: () => [
           ...givens.map((g) => line(g, 'given', numberOf(g.is))),

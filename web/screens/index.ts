@@ -5,6 +5,7 @@ import type { ScreenName } from './names.ts'
 
 export const SCREEN_COMPONENTS: Record<ScreenName, Component> = {
   compare: CompareScreen,
+  circuit: defineAsyncComponent(() => import('./circuit/CircuitScreen.vue')),
   reliability: defineAsyncComponent(() => import('./reliability/ReliabilityScreen.vue')),
   cost: defineAsyncComponent(() => import('./cost/CostScreen.vue')),
   spread: defineAsyncComponent(() => import('./spread/SpreadScreen.vue')),

@@ -3,7 +3,13 @@
  * `index.ts`.
  */
 export const SCREEN_GROUPS = [
-  { purpose: 'Choose', screens: [{ name: 'compare', title: 'Compare' }] },
+  {
+    purpose: 'Choose',
+    screens: [
+      { name: 'compare', title: 'Compare' },
+      { name: 'circuit', title: 'Circuit' },
+    ],
+  },
   {
     purpose: 'Stress',
     screens: [
