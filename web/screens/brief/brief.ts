@@ -74,7 +74,7 @@ export interface BriefSetting {
 const FRONT_PLOTS = 2
 const ALL_PLOTS = 4
 /** Margins and shortfalls of each design on the second page. */
-const MOST_STANDING = 4
+const MOST_STANDING = 3
 /** Characters of notes that two pages have room for. */
 const MOST_NOTES = 700
 
@@ -120,7 +120,7 @@ export function briefOf(answer: Answer, inspection: Inspection, setting: BriefSe
     standing: designs.map((design) => standingOf(design, requirements)),
     open: openQuestions(comparison),
     assumptions: assumptionsOf(comparison),
-    moreCautions: furtherCautions(comparison, inspection, cautions),
+    moreCautions: furtherCautions(comparison, inspection, chosen, cautions),
     ...(setting.notes ? { notes: shortened(setting.notes) } : {}),
   }
 }

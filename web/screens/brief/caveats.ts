@@ -46,8 +46,14 @@ function touchCaveat(parts: readonly PartHeat[], name: string): Caveat | undefin
       }
 }
 
-const STANDING =
-  'Estimates, not a release: data sheets, measurement on the bench, local codes and licensed practice decide.'
+/** What is said where no caution is common to all. */
+const STANDING = 'These are estimates. Data sheets, measurement on the bench, local codes and licensed practice decide.'
+
+/** What holds of every design that has a circuit. */
+function commonCautions({ designs }: Comparison): readonly string[] {
+  const [first, ...others] = designs.filter(({ circuit }) => circuit)
+  return first?.cautions.filter((text) => others.every(({ cautions }) => cautions.includes(text))) ?? []
+}
 
 /** The cautions that a decision must know: of the designs that are looked at. */
 export function firstCautions(comparison: Comparison, inspection: Inspection, chosen: readonly Design[]): Caveat[] {
@@ -58,20 +64,38 @@ export function firstCautions(comparison: Comparison, inspection: Inspection, ch
     const which = chosen.length > 1 ? `${markOf(design.topology).name}, if` : 'If'
     return [...(touch ? [touch] : []), ...faults.map((text): Caveat => ({ title: `${which} a part fails.`, text }))]
   })
-  return [...own, { title: 'Before it is built.', text: STANDING }]
+  const common = commonCautions(comparison)
+  return [...own, { title: 'In any case.', text: common.length > 0 ? common.join(' ') : STANDING }]
 }
 
-/** All others, of every design, each once; what stands on the first page is not repeated. */
-export function furtherCautions(comparison: Comparison, inspection: Inspection, told: readonly Caveat[]): Caveat[] {
-  const known = new Set(told.map(({ text }) => text))
-  const faults = cautionsOf({
-    designs: comparison.designs.map(({ topology }, k) => ({
-      topology,
-      cautions: inspection[k]?.faults?.cautions ?? [],
-    })),
+/**
+ * Those of the designs that are looked at, and the gravest of the others, design by design, each once; what stands on the first
+ * page is not repeated.
+ */
+export function furtherCautions(
+  comparison: Comparison,
+  inspection: Inspection,
+  chosen: readonly Design[],
+  told: readonly Caveat[],
+): Caveat[] {
+  const known = new Set([...told.map(({ text }) => text), ...commonCautions(comparison)])
+  const designs = comparison.designs.map((design, k) => {
+    const faults = inspection[k]?.faults?.cautions ?? []
+    return {
+      topology: design.topology,
+      cautions: [...design.cautions, ...(chosen.includes(design) ? faults : faults.slice(0, 1))],
+    }
   })
-  return [...cautionsOf(comparison), ...faults].filter(({ text }) => !known.has(text)).map(titled)
+  const order = comparison.designs.map(nameOf)
+  return cautionsOf({ designs })
+    .filter(({ text }) => !known.has(text))
+    .toSorted((a, b) => place(a.names, order) - place(b.names, order))
+    .map(titled)
 }
+
+/** Single designs in their order, then several together, then all. */
+const place = (names: readonly string[], order: readonly string[]): number =>
+  names.length === 1 ? order.indexOf(names[0]!) : names.length === 0 ? Infinity : order.length
 
 // --- assumptions
 

@@ -29,7 +29,7 @@ export interface Recommendation {
 export type IsAllowed = (path: string, value: number | boolean) => boolean
 
 /** Reasons that fit beside the plots. */
-const MOST_REASONS = 3
+const MOST_REASONS = 2
 /** Points that are worth a sentence. */
 const WORTH = 0.05
 

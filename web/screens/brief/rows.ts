@@ -2,6 +2,7 @@
 import type { Answer } from '../../../engine/compare/comparison.ts'
 import { figureText } from '../../charts/plot.ts'
 import { type FigureRow, figureRows } from '../../panels/figures/rows.ts'
+import { quantityField, shown } from '../../store/fields.ts'
 import type { Standings } from './standings.ts'
 
 export interface BriefCell {
@@ -59,7 +60,7 @@ export function decidingRows(answer: Answer, { meeting }: Standings): BriefRow[]
 }
 
 function briefRow({ name, label, note, cells }: FigureRow, weight: number, meeting: Standings['meeting']): BriefRow {
-  const weighs = weight > 0 ? [`weight ${figureText(weight)}`] : []
+  const weighs = weight > 0 ? [`weight ${shown(quantityField(`weights.${name}`), weight)}`] : []
   return {
     name,
     label,
