@@ -15,9 +15,9 @@ import { reasons } from '../../panels/lane/reasons.ts'
 import { ambientSeries, inputSeries, limitParts, loadSeries, outputSeries } from '../../panels/requirements/sentence.ts'
 import { CHOICES } from '../../store/fields.ts'
 import { readPath } from '../../store/check.ts'
-import { type Caveat, assumptionsOf, firstCautions, furtherCautions, openQuestions } from './caveats.ts'
+import { type Caveat, assumptionsOf, firstCautions, furtherCautions } from './caveats.ts'
 import { type PlotPicture, decidingPlots } from './plots.ts'
-import { type IsAllowed, type Passage, decisive, recommendationOf } from './recommendation.ts'
+import { type IsAllowed, type Passage, decisive, firstSentence, recommendationOf } from './recommendation.ts'
 import { type BriefRow, decidingRows, pointsText, scoreCells } from './rows.ts'
 import { nameOf, standingsOf } from './standings.ts'
 
@@ -55,7 +55,6 @@ export interface Brief {
   readonly morePlots: readonly PlotPicture[]
   /** Shortfalls of those that fall short; margins of those that meet. */
   readonly standing: readonly Passage[]
-  readonly open: readonly Caveat[]
   readonly assumptions: readonly Caveat[]
   readonly moreCautions: readonly Caveat[]
   /** Words of whoever keeps the study. */
@@ -118,7 +117,6 @@ export function briefOf(answer: Answer, inspection: Inspection, setting: BriefSe
     flows: { columns, scale: scaleFor(largestInput(columns, input.max, input.max)), input: input.max },
     morePlots: plots.slice(FRONT_PLOTS),
     standing: designs.map((design) => standingOf(design, requirements)),
-    open: openQuestions(comparison),
     assumptions: assumptionsOf(comparison),
     moreCautions: furtherCautions(comparison, inspection, chosen, cautions),
     ...(setting.notes ? { notes: shortened(setting.notes) } : {}),
@@ -162,7 +160,7 @@ function standingOf(design: Design, requirements: Requirements): Passage {
       title: `${name} falls short`,
       items: reasons(design, requirements)
         .slice(0, MOST_STANDING)
-        .map(({ text }) => text),
+        .map(({ text }) => firstSentence(text)),
     }
   return {
     title: `${name}, tightest first`,

@@ -65,7 +65,11 @@ export function firstCautions(comparison: Comparison, inspection: Inspection, ch
     return [...(touch ? [touch] : []), ...faults.map((text): Caveat => ({ title: `${which} a part fails.`, text }))]
   })
   const common = commonCautions(comparison)
-  return [...own, { title: 'In any case.', text: common.length > 0 ? common.join(' ') : STANDING }]
+  return [
+    ...own,
+    ...openQuestions(comparison),
+    { title: 'In any case.', text: common.length > 0 ? common.join(' ') : STANDING },
+  ]
 }
 
 /**
@@ -79,16 +83,19 @@ export function furtherCautions(
   told: readonly Caveat[],
 ): Caveat[] {
   const known = new Set([...told.map(({ text }) => text), ...commonCautions(comparison)])
-  const designs = comparison.designs.map((design, k) => {
-    const faults = inspection[k]?.faults?.cautions ?? []
-    return {
-      topology: design.topology,
-      cautions: [...design.cautions, ...(chosen.includes(design) ? faults : faults.slice(0, 1))],
-    }
-  })
+  const faultsOf = (k: number) => inspection[k]?.faults?.cautions ?? []
+  const gravest = new Set(comparison.designs.flatMap(({ cautions }, k) => [...cautions, ...faultsOf(k).slice(0, 1)]))
+  const looked = chosen.map(nameOf)
   const order = comparison.designs.map(nameOf)
-  return cautionsOf({ designs })
-    .filter(({ text }) => !known.has(text))
+  const all = comparison.designs.map(({ topology, cautions }, k) => ({
+    topology,
+    cautions: [...cautions, ...faultsOf(k)],
+  }))
+  return cautionsOf({ designs: all })
+    .filter(({ text, names }) => {
+      const concerns = names.length === 0 || gravest.has(text) || names.some((name) => looked.includes(name))
+      return concerns && !known.has(text)
+    })
     .toSorted((a, b) => place(a.names, order) - place(b.names, order))
     .map(titled)
 }

@@ -42,7 +42,7 @@ const SHOWS: Readonly<Record<string, string>> = {
 /** In this order where the figures that decide have no plot. */
 const OTHERWISE = ['output', 'heat', 'efficiency', 'hottest', 'loadRegulation']
 
-const HEIGHT = 78
+const HEIGHT = 76
 
 /** Only the three colours are read, and drawn as the sheet has them: dark on white. */
 const INKS = { shunt: 'var(--shunt)', series: 'var(--series)', feedback: 'var(--feedback)' } as Theme

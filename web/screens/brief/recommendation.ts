@@ -269,7 +269,7 @@ function noneMeets(comparison: Comparison, lead: string, isAllowed: IsAllowed): 
     why: {
       title: `What ${name} lacks`,
       items: reasons(design, comparison.requirements)
-        .map(({ text }) => text)
+        .map(({ text }) => firstSentence(text))
         .slice(0, 4),
     },
     change: {
@@ -287,5 +287,8 @@ function noneMeets(comparison: Comparison, lead: string, isAllowed: IsAllowed): 
     chosen: [design],
   }
 }
+
+/** What, how much, against which limit; the advice that follows stands elsewhere on the sheet. */
+export const firstSentence = (text: string): string => text.split(/(?<=\.) (?=\p{Lu})/u)[0]!
 
 const first = (texts: readonly { text: string }[]): string => texts[0]?.text ?? 'no reason is known.'

@@ -35,7 +35,7 @@ const ALWAYS = [
 ]
 
 /** More do not fit beside the circuits and the reasons. */
-const MOST = 11
+const MOST = 9
 
 /** Points as a table shows them. */
 export const pointsText = (points: number): string => figureText(points, 3, 1)
