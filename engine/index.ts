@@ -4,6 +4,8 @@ export { answer, compare, report, sizeAll, type PinsByTopology, type Report } fr
 export { DETAIL_NAMES, type DetailName, type Details, type Inspection, inspect } from './compare/details.ts'
 export { createSizer } from './compare/sizer.ts'
 export type * from './compare/comparison.ts'
+export { changesFor } from './explore/change.ts'
+export { tradeOf } from './explore/trade.ts'
 export { FIGURES } from './figures/index.ts'
 export {
   checkStudy,

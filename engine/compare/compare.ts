@@ -7,8 +7,10 @@ import { type Pins, TOPOLOGIES, type TopologyName } from '../topologies/index.ts
 import type { Answer, Comparison, Design } from './comparison.ts'
 import { designOf } from './design.ts'
 import { DETAIL_NAMES, type Details, inspect } from './details.ts'
-import { type RankingEntry, rank } from './ranking.ts'
+import { dominationsOf } from './dominated.ts'
+import { rank } from './ranking.ts'
 import { type Sizer, createSizer } from './sizer.ts'
+import { weightLimits } from './weights.ts'
 
 export type PinsByTopology = Partial<Record<TopologyName, Pins>>
 
@@ -18,6 +20,11 @@ export function sizeAll(study: Study, pins: PinsByTopology = {}): (Sized | Unbui
 }
 
 function comparisonOf(study: Study, designs: Design[]): Comparison {
+  const ranked = designs.map(({ topology, verdict, figures }) => ({
+    topology,
+    meets: verdict === 'meets',
+    ...(figures ? { figures } : {}),
+  }))
   return {
     format: 'wattfork-comparison',
     version: 1,
@@ -26,19 +33,10 @@ function comparisonOf(study: Study, designs: Design[]): Comparison {
     weights: study.weights,
     assumptions: study.assumptions,
     designs,
-    ranking: rankingOf(designs, study),
+    ranking: rank(ranked, study.weights),
+    weightLimits: weightLimits(ranked, study.weights),
+    dominated: dominationsOf(ranked, study.weights),
   }
-}
-
-function rankingOf(designs: readonly Design[], study: Study): RankingEntry[] {
-  return rank(
-    designs.map(({ topology, verdict, figures }) => ({
-      topology,
-      meets: verdict === 'meets',
-      ...(figures ? { figures } : {}),
-    })),
-    study.weights,
-  )
 }
 
 /** One study in, one comparison out: plain data, no NaN, ready for JSON. The study must have passed `checkStudy`. */

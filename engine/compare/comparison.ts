@@ -5,7 +5,9 @@ import type { Element } from '../devices/elements.ts'
 import type { Tree } from '../formula/index.ts'
 import type { FigureDescriptor, Figures } from '../figures/index.ts'
 import type { Shortfall } from '../sizing/judge.ts'
+import type { Domination } from './dominated.ts'
 import type { RankingEntry } from './ranking.ts'
+import type { WeightLimits } from './weights.ts'
 import type { TopologyName } from '../topologies/define.ts'
 import type { WorkedLine } from '../topologies/working.ts'
 import type { Assumptions, Requirements, Weights } from '../requirements/study.ts'
@@ -14,7 +16,9 @@ export type { Condition, Corner, Overrides, Point, ThermalMode } from '../analys
 export type { Curves, Table } from '../analyses/curves.ts'
 export type { FigureDescriptor, Figures, Regulation } from '../figures/index.ts'
 export type { Tree } from '../formula/index.ts'
+export type { Domination } from './dominated.ts'
 export type { RankingEntry } from './ranking.ts'
+export type { WeightLimit, WeightLimits } from './weights.ts'
 export type { WorkedLine } from '../topologies/working.ts'
 export type { Shortfall } from '../sizing/judge.ts'
 export type { TopologyName } from '../topologies/define.ts'
@@ -69,6 +73,10 @@ export interface Comparison {
   weights: Weights
   designs: Design[]
   ranking: RankingEntry[]
+  /** How far each weight may move before another design comes first. */
+  weightLimits: WeightLimits
+  /** Designs that another one leaves no reason for. */
+  dominated: Domination[]
 }
 
 /** What the page asks the engine for: the comparison and what its plots need. `stage` says whether the corners are proven yet. */

@@ -5,6 +5,7 @@
 import { type HandValue, handValuesOf } from '../analyses/handValues/index.ts'
 import { type Bill, billOf } from '../analyses/bill/index.ts'
 import { type Heat, heatOf } from '../analyses/heat/index.ts'
+import { type HeatMap, heatMapOf } from '../analyses/heatMap.ts'
 import { type PolicyUse, policyOf } from '../analyses/policy.ts'
 import { type Faults, faultsOf } from '../analyses/faults/index.ts'
 import type { Proof } from '../analyses/prove.ts'
@@ -29,6 +30,7 @@ export interface Details {
   spread: Spread
   worstCase: WorstCase
   thermal: Heat
+  heatMap: HeatMap
   derating: PolicyUse
 }
 
@@ -54,6 +56,7 @@ const JOBS: DetailJobs = {
   spread: spreadOf,
   worstCase: worstCaseOf,
   thermal: heatOf,
+  heatMap: heatMapOf,
   derating: atOnce(policyOf),
 }
 

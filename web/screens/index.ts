@@ -10,6 +10,7 @@ export const SCREEN_COMPONENTS: Record<ScreenName, Component> = {
   cost: defineAsyncComponent(() => import('./cost/CostScreen.vue')),
   spread: defineAsyncComponent(() => import('./spread/SpreadScreen.vue')),
   heat: defineAsyncComponent(() => import('./heat/HeatScreen.vue')),
+  range: defineAsyncComponent(() => import('./range/RangeScreen.vue')),
   ratings: defineAsyncComponent(() => import('./ratings/RatingsScreen.vue')),
   faults: defineAsyncComponent(() => import('./faults/FaultsScreen.vue')),
   brief: defineAsyncComponent(() => import('./brief/BriefScreen.vue')),

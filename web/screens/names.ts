@@ -14,6 +14,7 @@ export const SCREEN_GROUPS = [
     purpose: 'Stress',
     screens: [
       { name: 'heat', title: 'Heat' },
+      { name: 'range', title: 'Input range' },
       { name: 'ratings', title: 'Ratings' },
       { name: 'spread', title: 'Spread' },
       { name: 'faults', title: 'Faults' },

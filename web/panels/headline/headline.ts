@@ -54,6 +54,8 @@ interface Trait {
 }
 
 function times(ratio: number): string {
+  // beyond that nobody tells one from the other
+  if (ratio >= 1000) return 'over 1000 times'
   if (ratio >= 9.5) return `${Math.round(ratio)} times`
   const rounded = Math.round(ratio * 2) / 2
   return rounded === 2 ? 'twice' : `${rounded} times`

@@ -1,6 +1,7 @@
 /** What is recommended, why, and what would change it. Every number is one that the comparison holds. */
 import type { Answer, Comparison, Design } from '../../../engine/compare/comparison.ts'
 import { entryText, formatQuantity } from '../../../engine/units/index.ts'
+import { figureText } from '../../charts/plot.ts'
 import { readFigure } from '../../panels/figures/rows.ts'
 import { contrast, headline } from '../../panels/headline/headline.ts'
 import { closeness, closest } from '../../panels/headline/relaxations.ts'
@@ -136,9 +137,8 @@ function changeItems(answer: Answer, standings: Standings, winner: Standing, isA
   const { meeting, short, rival } = standings
   const others = meeting.filter((one) => one !== winner)
   if (rival) {
-    const behind = pointsText(winner.entry.score - rival.entry.score)
     return [
-      `Other weights: ${rival.name} stands ${behind} points behind.`,
+      weightWords(answer, winner, rival),
       ...tighter(comparison, winner, others),
       ...shortWords(comparison, winner, others),
     ]
@@ -148,6 +148,19 @@ function changeItems(answer: Answer, standings: Standings, winner: Standing, isA
     ...shortWords(comparison, winner, others),
     'Each change is sized and proven anew; another variant may then come in.',
   ]
+}
+
+/** How far the next one is behind, and the weight nearest to its own value at which another comes first. */
+function weightWords({ comparison, figures }: Answer, winner: Standing, rival: Standing): string {
+  const behind = `By points ${rival.name} is ${pointsText(winner.entry.score - rival.entry.score)} behind`
+  const turns = comparison.weightLimits.limits.flatMap(({ figure, weight, from, to, below, above }) => [
+    ...(below ? [{ figure, weight, at: from, side: 'below', who: below }] : []),
+    ...(above ? [{ figure, weight, at: to, side: 'above', who: above }] : []),
+  ])
+  const [nearest] = turns.toSorted((a, b) => Math.abs(a.at - a.weight) - Math.abs(b.at - b.weight))
+  if (!nearest) return `${behind}; no single weight, moved alone, puts another first.`
+  const label = figures.find(({ name }) => name === nearest.figure)?.label ?? nearest.figure
+  return `${behind}; with ${lower(label)} weighed ${nearest.side} ${figureText(nearest.at)} instead of ${figureText(nearest.weight)}, ${nameOf({ topology: nearest.who })} comes first.`
 }
 
 interface Reach {
