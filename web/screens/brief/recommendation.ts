@@ -1,13 +1,12 @@
 /** What is recommended, why, and what would change it. Every number is one that the comparison holds. */
 import type { Answer, Comparison, Design } from '../../../engine/compare/comparison.ts'
 import { entryText, formatQuantity } from '../../../engine/units/index.ts'
-import { figureText } from '../../charts/plot.ts'
 import { readFigure } from '../../panels/figures/rows.ts'
 import { contrast, headline } from '../../panels/headline/headline.ts'
 import { closeness, closest } from '../../panels/headline/relaxations.ts'
 import { capital, checkWords, counted, judgedCount, listed, margins, missedChecks } from '../../panels/lane/checks.ts'
 import { reasons } from '../../panels/lane/reasons.ts'
-import { decidingRows, pointsText } from './rows.ts'
+import { decidingRows, pointsText, weightText } from './rows.ts'
 import { type Standing, type Standings, nameOf } from './standings.ts'
 
 export interface Passage {
@@ -157,10 +156,13 @@ function weightWords({ comparison, figures }: Answer, winner: Standing, rival: S
     ...(below ? [{ figure, weight, at: from, side: 'below', who: below }] : []),
     ...(above ? [{ figure, weight, at: to, side: 'above', who: above }] : []),
   ])
-  const [nearest] = turns.toSorted((a, b) => Math.abs(a.at - a.weight) - Math.abs(b.at - b.weight))
+  // what is weighed already comes before what is not
+  const [nearest] = turns.toSorted(
+    (a, b) => Number(b.weight > 0) - Number(a.weight > 0) || Math.abs(a.at - a.weight) - Math.abs(b.at - b.weight),
+  )
   if (!nearest) return `${behind}; no single weight, moved alone, puts another first.`
   const label = figures.find(({ name }) => name === nearest.figure)?.label ?? nearest.figure
-  return `${behind}; with ${lower(label)} weighed ${nearest.side} ${figureText(nearest.at)} instead of ${figureText(nearest.weight)}, ${nameOf({ topology: nearest.who })} comes first.`
+  return `${behind}; with ${lower(label)} weighed ${nearest.side} ${weightText(nearest.figure, nearest.at)} instead of ${weightText(nearest.figure, nearest.weight)}, ${nameOf({ topology: nearest.who })} comes first.`
 }
 
 interface Reach {

@@ -35,10 +35,14 @@ const ALWAYS = [
 ]
 
 /** More do not fit beside the circuits and the reasons. */
-const MOST = 9
+const MOST = 8
 
 /** Points as a table shows them. */
 export const pointsText = (points: number): string => figureText(points, 3, 1)
+
+/** A weight as its entry shows it. */
+export const weightText = (name: string, weight: number): string =>
+  shown(quantityField(`weights.${name}`), Number(weight.toPrecision(3)))
 
 export function weightedNames({ comparison: { weights } }: Answer): string[] {
   return Object.entries(weights)
@@ -60,7 +64,7 @@ export function decidingRows(answer: Answer, { meeting }: Standings): BriefRow[]
 }
 
 function briefRow({ name, label, note, cells }: FigureRow, weight: number, meeting: Standings['meeting']): BriefRow {
-  const weighs = weight > 0 ? [`weight ${shown(quantityField(`weights.${name}`), weight)}`] : []
+  const weighs = weight > 0 ? [`weight ${weightText(name, weight)}`] : []
   return {
     name,
     label,

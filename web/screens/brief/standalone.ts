@@ -14,7 +14,8 @@ export const FILE_POLICY = [
 
 export async function standalone(sheet: Element, title: string): Promise<string> {
   const document = sheet.ownerDocument
-  const file = document.implementation.createHTMLDocument(title)
+  const file = document.implementation.createHTMLDocument('')
+  file.title = title
   file.documentElement.lang = 'en'
   const meta = (attributes: Record<string, string>) => {
     const element = file.createElement('meta')
