@@ -182,6 +182,17 @@ describe('the sheet', () => {
     wrapper.unmount()
   })
 
+  it('tells the lines apart without colour', () => {
+    const wrapper = open(brief())
+    const dashes = wrapper
+      .get('figure.plot')
+      .findAll('.lines path')
+      .map((line) => line.attributes('stroke-dasharray'))
+    expect(dashes).toHaveLength(3)
+    expect(new Set(dashes).size).toBe(3)
+    wrapper.unmount()
+  })
+
   it('survives designs that cannot be built', () => {
     const wrapper = open(brief({ verdicts: { shunt: 'unbuilt', 'series-pass': 'unbuilt', feedback: 'unbuilt' } }))
     expect(wrapper.findAll('.lane .none')).toHaveLength(3)

@@ -3,6 +3,8 @@
  * It holds no script, and its policy lets it fetch nothing.
  */
 
+import { type WrittenRule, rulesFor, splitRules } from './styles.ts'
+
 /** Nothing may be fetched or run; the styles and faces are in the file itself. */
 export const FILE_POLICY = [
   "default-src 'none'",
@@ -29,7 +31,9 @@ export async function standalone(sheet: Element, title: string): Promise<string>
     meta({ name: 'referrer', content: 'no-referrer' }),
   )
   const style = file.createElement('style')
-  const rules = [...(await facesFor(sheet)), ...rulesFor(sheet)]
+  const written = await Promise.all([...document.styleSheets].map(writtenSheet))
+  const faces = await Promise.all(facesFor(sheet, written).map(withData))
+  const rules = [...faces, ...written.flatMap(({ text }) => rulesFor(sheet, text))]
   // what ends the element in a file is harmless in a rule
   style.textContent = rules.join('\n').replaceAll('</', '<\\/')
   file.head.append(style)
@@ -48,101 +52,78 @@ function bare(sheet: Node): Node {
   return sheet
 }
 
-// --- rules
+// --- styles
 
-/** Sheets of this page that may be read; one of another origin may not, and there is none. */
-function pageRules(document: Document): CSSRule[] {
-  return [...document.styleSheets].flatMap((sheet) => [...sheet.cssRules])
+interface WrittenSheet {
+  readonly text: string
+  /** What addresses in it are relative to. */
+  readonly base: string
 }
 
-/** What the cascade asks of an element's state or a part of it, which no element matches by itself. */
-const PARTS = /::?(?:before|after|marker|first-line|first-letter|placeholder|details-content)\b/gu
-
-function rulesFor(sheet: Element): string[] {
-  const { documentElement, body } = sheet.ownerDocument
-  const elements = [documentElement, body, sheet, ...sheet.querySelectorAll('*')]
-  const applies = (selector: string): boolean => {
-    const plain = selector.replace(PARTS, '').replace(/(^|[\s>+~])(?=$|[\s>+~])/gu, '$1*')
-    try {
-      return elements.some((element) => element.matches(plain))
-    } catch {
-      return false
-    }
-  }
-  const kept = (rule: CSSRule): string[] => {
-    if ('selectorText' in rule && typeof rule.selectorText === 'string' && !rule.cssText.startsWith('@'))
-      return splitSelectors(rule.selectorText).some(applies) ? [rule.cssText] : []
-    if (rule.cssText.startsWith('@page')) return /^@page\s*\{/u.test(rule.cssText) ? [rule.cssText] : []
-    if (!('cssRules' in rule)) return []
-    const inner = [...(rule.cssRules as CSSRuleList)].flatMap(kept)
-    const head = rule.cssText.slice(0, rule.cssText.indexOf('{')).trim()
-    return inner.length > 0 && /^@(?:media|supports|container|layer)\b/u.test(head)
-      ? [`${head} {\n${inner.join('\n')}\n}`]
-      : []
-  }
-  return pageRules(sheet.ownerDocument).flatMap(kept)
-}
-
-/** A list of selectors at its commas, but not at those within brackets. */
-function splitSelectors(text: string): string[] {
-  const parts: string[] = ['']
-  let depth = 0
-  for (const letter of text) {
-    if (letter === '(' || letter === '[') depth++
-    if (letter === ')' || letter === ']') depth--
-    if (letter === ',' && depth === 0) parts.push('')
-    else parts[parts.length - 1] += letter
-  }
-  return parts.map((part) => part.trim())
+/**
+ * A style sheet of the page as it was written. What the browser makes of it is no copy: a `font` with a variable in it is gone
+ * from the text of a rule that sets one of its parts too.
+ */
+async function writtenSheet({ href, ownerNode }: CSSStyleSheet): Promise<WrittenSheet> {
+  if (href === null) return { text: ownerNode?.textContent ?? '', base: location.href }
+  const response = await fetch(href)
+  if (!response.ok) throw new Error(`brief/standalone: no style sheet at ${href}`)
+  return { text: await response.text(), base: href }
 }
 
 // --- faces
 
-const RANGE = /U\+([0-9A-F]+)(?:-([0-9A-F]+))?/giu
+interface Face extends WrittenRule {
+  readonly base: string
+}
 
-/** Whether a `unicode-range` has any of the letters. */
+const RANGE = /U\+([0-9A-F?]+)(?:-([0-9A-F]+))?/giu
+
+/** Whether a `unicode-range` has any of the letters; without one it has all. */
 function covers(range: string, letters: ReadonlySet<number>): boolean {
   if (range === '') return true
   for (const [, from = '0', to = from] of range.matchAll(RANGE)) {
-    const [low, high] = [Number.parseInt(from, 16), Number.parseInt(to, 16)]
+    const low = Number.parseInt(from.replaceAll('?', '0'), 16)
+    const high = Number.parseInt(to.replaceAll('?', 'F'), 16)
     for (const letter of letters) if (letter >= low && letter <= high) return true
   }
   return false
 }
 
-/** The faces of the page that the sheet's text is set in, with their files inside. One that cannot be had is left out: others stand in. */
-async function facesFor(sheet: Element): Promise<string[]> {
+const firstFamily = (list: string): string => list.split(',')[0]!.trim().replaceAll(/["']/gu, '')
+
+/** The value of a descriptor in the body of a face; empty where it is left out. */
+const descriptor = (body: string, name: string): string =>
+  new RegExp(`(?:^|;)\\s*${name}\\s*:([^;]*)`, 'iu').exec(body)?.[1]?.trim() ?? ''
+
+/** The faces that the sheet's text is set in. */
+function facesFor(sheet: Element, sheets: readonly WrittenSheet[]): Face[] {
   const letters = new Set(Array.from(sheet.textContent ?? '', (letter) => letter.codePointAt(0)!))
   const families = new Set(
     [sheet, ...sheet.querySelectorAll('*')].map((element) => firstFamily(getComputedStyle(element).fontFamily)),
   )
-  const faces = pageRules(sheet.ownerDocument).filter(
-    (rule): rule is CSSFontFaceRule =>
-      rule instanceof CSSFontFaceRule &&
-      families.has(firstFamily(rule.style.getPropertyValue('font-family'))) &&
-      covers(rule.style.getPropertyValue('unicode-range'), letters),
-  )
-  const written = await Promise.all(faces.map(faceText))
-  return written.filter((text) => text !== undefined)
+  return sheets
+    .flatMap(({ text, base }) => splitRules(text).map((rule) => ({ ...rule, base })))
+    .filter(
+      ({ head, body }) =>
+        head === '@font-face' &&
+        families.has(firstFamily(descriptor(body, 'font-family'))) &&
+        covers(descriptor(body, 'unicode-range'), letters),
+    )
 }
 
-const firstFamily = (list: string): string => list.split(',')[0]!.trim().replaceAll(/["']/gu, '')
-
-async function faceText(rule: CSSFontFaceRule): Promise<string | undefined> {
-  const address = /url\(["']?([^"')]+)["']?\)/u.exec(rule.style.getPropertyValue('src'))?.[1]
-  if (address === undefined) return undefined
-  try {
-    const response = await fetch(new URL(address, rule.parentStyleSheet?.href ?? location.href))
-    if (!response.ok) return undefined
-    const data = toBase64(new Uint8Array(await response.arrayBuffer()))
-    const own = ['font-family', 'font-style', 'font-weight', 'unicode-range']
-      .map((name) => [name, rule.style.getPropertyValue(name)])
-      .filter(([, value]) => value !== '')
-      .map(([name, value]) => `${name}: ${value};`)
-    return `@font-face { ${own.join(' ')} src: url("data:font/woff2;base64,${data}") format("woff2"); }`
-  } catch {
-    return undefined
-  }
+/** The face with its file inside. */
+async function withData({ body, base }: Face): Promise<string> {
+  const address = /url\(["']?([^"')]+)["']?\)/u.exec(body)?.[1]
+  if (address === undefined) return ''
+  const response = await fetch(new URL(address, base))
+  if (!response.ok) throw new Error(`brief/standalone: no face at ${address}`)
+  const data = toBase64(new Uint8Array(await response.arrayBuffer()))
+  const own = ['font-family', 'font-style', 'font-weight', 'unicode-range']
+    .map((name) => [name, descriptor(body, name)])
+    .filter(([, value]) => value !== '')
+    .map(([name, value]) => `${name}:${value};`)
+  return `@font-face{${own.join('')}src:url("data:font/woff2;base64,${data}") format("woff2")}`
 }
 
 function toBase64(bytes: Uint8Array): string {
