@@ -16,6 +16,8 @@ describe('rules', () => {
       .out { color: red }
       .in::before, .out { content: "–" }
       .in:is(.a, p) > b { color: blue }
+      .in > ::before { color: green }
+      .out > ::before { color: red }
       @media print { .in { color: black } .out { color: red } }
       @media screen { .out { color: red } }
       @container leaf (max-width: 600px) { b { columns: 1 } }
@@ -28,6 +30,7 @@ describe('rules', () => {
       '.in{font:64013px/20pxvar(--fig);font-variant-numeric:tabular-nums}',
       '.in::before,.out{content:"–"}',
       '.in:is(.a,p)>b{color:blue}',
+      '.in>::before{color:green}',
       '@mediaprint{.in{color:black}}',
       '@containerleaf(max-width:600px){b{columns:1}}',
       '@page{margin:9mm}',

@@ -46,8 +46,10 @@ function splitSelectors(text: string): string[] {
   return parts.map((part) => part.trim())
 }
 
-/** Parts of an element, which no element matches by itself. */
-const PARTS = /::?(?:before|after|marker|first-line|first-letter|placeholder|details-content)(?![\w-])/gu
+const PART = '::?(?:before|after|marker|first-line|first-letter|placeholder|details-content)(?![\\w-])'
+/** Parts of an element, which no element matches by itself: with nothing before them, and after something. */
+const BARE_PARTS = new RegExp(String.raw`(^|[\s>+~])${PART}`, 'gu')
+const PARTS = new RegExp(PART, 'gu')
 /** Groups of rules that hold under a condition. */
 const GROUPS = /^@(?:media|supports|container|layer)(?![\w-])/u
 
@@ -56,7 +58,7 @@ export function rulesFor(sheet: Element, css: string): string[] {
   const { documentElement, body } = sheet.ownerDocument
   const elements = [documentElement, body, sheet, ...sheet.querySelectorAll('*')]
   const applies = (selector: string): boolean => {
-    const whole = selector.replaceAll(PARTS, '').replaceAll(/(^|[\s>+~])(?=$|[\s>+~])/gu, '$1*')
+    const whole = selector.replaceAll(BARE_PARTS, '$1*').replaceAll(PARTS, '')
     try {
       return elements.some((element) => element.matches(whole))
     } catch {
