@@ -60,6 +60,32 @@ test('where none meets, the closest and its shortfalls take two pages too', asyn
   await expectTwoPages(page)
 })
 
+test('a study with every limit, many weights and the longest title takes two pages', async ({ page }) => {
+  const before = await openPage(page)
+  const study = {
+    format: 'wattfork-study',
+    version: 1,
+    title: 'A long name for a small rail '.repeat(7).slice(0, 200),
+    requirements: {
+      input: { min: 16.5, nominal: 21, max: 27, ripple: 0.8, rippleFrequency: 100 },
+      output: { voltage: 9, tolerance: 0.15 },
+      load: { min: 0.006, nominal: 0.035, max: 0.07 },
+      ambient: { min: 5, nominal: 25, max: 45 },
+      limits: { loadRegulation: 0.05, lineRegulation: 0.05, outputRipple: 0.1, survivesShort: true },
+    },
+    weights: { efficiency: 3, heat: 3, partCount: 4, loadRegulation: 1, cost: 2, boardArea: 2, standbyPower: 1 },
+  }
+  await page.locator('input[type="file"]').setInputFiles({
+    name: 'long.study.json',
+    mimeType: 'application/json',
+    buffer: Buffer.from(JSON.stringify(study)),
+  })
+  await answered(page, before + 1)
+  await openBrief(page)
+  await expect(page.locator('.leaf .study').first()).toHaveText(study.title.trim())
+  await expectTwoPages(page)
+})
+
 test('the print holds the two pages alone', async ({ page }) => {
   await openPage(page)
   await openBrief(page)
