@@ -48,7 +48,16 @@ for (const [title, finding] of [
   })
 }
 
-test('where none meets, the closest and its shortfalls take two pages too', async ({ page }) => {
+test('where none meets by far, the closest and its shortfalls take two pages too', async ({ page }) => {
+  const before = await openPage(page)
+  await type(page, 'load.max', '5 A')
+  await answered(page, before + 1)
+  await openBrief(page)
+  await expect(page.getByRole('heading', { level: 1 })).toHaveText(/^None of the three /u)
+  await expectTwoPages(page)
+})
+
+test('where none meets by little, the closest and its shortfalls take two pages too', async ({ page }) => {
   const before = await openPage(page)
   await type(page, 'output.tolerance', '0.5 %')
   await answered(page, before + 1)

@@ -295,7 +295,9 @@ function noneMeets(comparison: Comparison, lead: string, isAllowed: IsAllowed): 
               `${relaxations.map(({ label }) => label).join('; ')}: ${others.length === 0 ? 'together that is enough as sized' : 'that is not enough by itself'}.`,
             ]
           : []),
-        ...(others.length > 0 ? [`It also misses ${listed(others)}, which no single number eases.`] : []),
+        ...(others.length > 0
+          ? [`It ${relaxations.length > 0 ? 'also ' : ''}misses ${listed(others)}, which no single number eases.`]
+          : []),
         'Each change is sized and proven anew; another variant may then come in.',
       ],
     },
