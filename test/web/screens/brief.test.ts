@@ -105,12 +105,15 @@ describe('the recommendation', () => {
   })
 
   it('names the closest with its shortfalls where none meets', () => {
-    const { finding, why, change, lanes } = brief({ verdicts: { 'series-pass': 'falls-short', feedback: 'unbuilt' } })
+    const { finding, why, change, lanes, scores } = brief({
+      verdicts: { 'series-pass': 'falls-short', feedback: 'unbuilt' },
+    })
     expect(finding).toBe('None of the three meets the requirements; shunt comes closest')
     expect(why.title).toBe('What shunt lacks')
     expect(items(why)).toContain('Lowest output is 4.55 V; 4.70 V is required.')
     expect(items(change)[0]).toContain('together that is enough as sized')
     expect(lanes.every(({ points }) => points === undefined)).toBe(true)
+    expect(scores).toBeUndefined()
   })
 
   it('claims less where the requirements may not hold what would be enough', () => {

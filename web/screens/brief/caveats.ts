@@ -4,7 +4,6 @@ import type { Comparison, Design } from '../../../engine/compare/comparison.ts'
 import type { Inspection } from '../../../engine/compare/details.ts'
 import { DERATING_WORDS } from '../../../engine/requirements/index.ts'
 import { formatQuantity } from '../../../engine/units/index.ts'
-import { markOf } from '../../charts/marks.ts'
 import { cautionsOf, marginNotes } from '../../panels/headline/notes.ts'
 import { surfaceName } from '../../panels/heat/words.ts'
 import { capital, listed } from '../../panels/lane/checks.ts'
@@ -61,8 +60,8 @@ export function firstCautions(comparison: Comparison, inspection: Inspection, ch
     const details = detailsOf(comparison, inspection, design)
     const touch = touchCaveat(details?.thermal?.parts ?? [], nameOf(design))
     const faults = (details?.faults?.cautions ?? []).slice(0, chosen.length > 1 ? 1 : GRAVEST)
-    const which = chosen.length > 1 ? `${markOf(design.topology).name}, if` : 'If'
-    return [...(touch ? [touch] : []), ...faults.map((text): Caveat => ({ title: `${which} a part fails.`, text }))]
+    const which = chosen.length > 1 ? `Fault of ${nameOf(design)}.` : 'Fault.'
+    return [...(touch ? [touch] : []), ...faults.map((text): Caveat => ({ title: which, text }))]
   })
   const common = commonCautions(comparison)
   return [

@@ -292,7 +292,7 @@ function noneMeets(comparison: Comparison, lead: string, isAllowed: IsAllowed): 
       items: [
         ...(relaxations.length > 0
           ? [
-              `${relaxations.map(({ label }) => label).join('; ')}: ${others.length === 0 ? 'together that is enough as sized' : 'that is not enough by itself'}.`,
+              `${relaxations.map(({ label }) => label).join('; ')}: ${others.length === 0 ? `${relaxations.length > 1 ? 'together ' : ''}that is enough as sized` : 'that is not enough by itself'}.`,
             ]
           : []),
         ...(others.length > 0

@@ -81,9 +81,9 @@ function briefRow({ name, label, note, cells }: FigureRow, weight: number, meeti
   }
 }
 
-/** The scores of those that are ranked, in the order of the designs; undefined where nothing is weighed. */
+/** The scores of those that are ranked, in the order of the designs; undefined where nothing is weighed or none is ranked. */
 export function scoreCells(answer: Answer, { meeting }: Standings): string[] | undefined {
-  if (weightedNames(answer).length === 0) return undefined
+  if (weightedNames(answer).length === 0 || meeting.length === 0) return undefined
   return answer.comparison.designs.map((_, k) => {
     const score = meeting.find(({ index }) => index === k)?.entry.score
     return score === undefined ? 'not ranked' : pointsText(score)
