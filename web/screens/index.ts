@@ -18,4 +18,5 @@ export const SCREEN_COMPONENTS: Record<ScreenName, Component> = {
   faults: defineAsyncComponent(() => import('./faults/FaultsScreen.vue')),
   day: defineAsyncComponent(() => import('./day/DayScreen.vue')),
   sets: defineAsyncComponent(() => import('./sets/SetsScreen.vue')),
+  brief: defineAsyncComponent(() => import('./brief/BriefScreen.vue')),
 }

@@ -37,6 +37,7 @@ export const SCREEN_GROUPS = [
       { name: 'cost', title: 'Cost & area' },
     ],
   },
+  { purpose: 'Hand over', screens: [{ name: 'brief', title: 'Brief' }] },
 ] as const
 
 export type ScreenName = (typeof SCREEN_GROUPS)[number]['screens'][number]['name']
