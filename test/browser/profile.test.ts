@@ -21,15 +21,15 @@ function wattHours(text: string): number {
   return Number(number) * ({ m: 1e-3, k: 1e3, µ: 1e-6 }[prefix] ?? 1)
 }
 
-/** In, to the load and heat of every design, off the table. */
+/** In, to the load and heat of every design, off the table as it is at one moment. */
 async function energies(page: Page): Promise<number[][]> {
-  const rows = page.locator('table.energies tbody tr')
-  const cells = (name: string) =>
-    rows
-      .filter({ has: page.getByRole('rowheader', { name, exact: true }) })
-      .getByRole('cell')
-      .allInnerTexts()
-  const all = [await cells('In'), await cells('To the load'), await cells('Heat')]
+  const rows = await page
+    .locator('table.energies tbody tr')
+    .evaluateAll((all) =>
+      all.map((each) => [...each.querySelectorAll('th, td')].map((cell) => (cell as HTMLElement).innerText.trim())),
+    )
+  const cells = (name: string) => rows.find(([head]) => head === name)?.slice(1) ?? []
+  const all = [cells('In'), cells('To the load'), cells('Heat')]
   return [0, 1, 2].map((k) => all.map((texts) => wattHours(texts[k] ?? '')))
 }
 

@@ -74,7 +74,7 @@ test('a file that is no study is refused with its reasons, and one that is stand
   await openSets(page)
   const input = page.getByLabel('Open a study file beside it')
   await input.setInputFiles({ name: 'bad.json', mimeType: 'application/json', buffer: Buffer.from('{') })
-  await expect(page.getByRole('alert').filter({ hasText: 'bad.json was not opened' })).toBeVisible()
+  await expect(page.getByRole('alert').filter({ hasText: '“bad.json” was not opened' })).toBeVisible()
   const study = {
     format: 'wattfork-study',
     version: 1,
