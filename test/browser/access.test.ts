@@ -43,4 +43,14 @@ test.describe('390 px wide', () => {
     await expect(page.locator('input[data-path="input.max"]')).toBeVisible()
     expect(await width()).toBe(390)
   })
+
+  test('every screen is one step away, by the list of all of them', async ({ page }) => {
+    await openPage(page)
+    await page.getByRole('button', { name: 'All screens' }).click()
+    const list = page.locator('nav [popover]')
+    expect(await violations(page)).toEqual([])
+    await list.getByRole('link', { name: 'Brief' }).click()
+    await expect(list).toBeHidden()
+    await expect(page).toHaveURL(/#brief$/u)
+  })
 })

@@ -21,19 +21,19 @@ beforeEach(() => {
 describe('the way from screen to screen', () => {
   it('names every screen once, in lists that say what they are for', () => {
     const page = mount(ScreenNav, { attachTo: document.body })
-    const lists = page.findAll('ul[aria-label]')
+    const lists = page.findAll('.groups ul[aria-label]')
     expect(lists.map((list) => list.attributes('aria-label'))).toEqual(SCREEN_GROUPS.map(({ purpose }) => purpose))
     expect(lists.map((list) => list.findAll('a').map((link) => link.text()))).toEqual(
       SCREEN_GROUPS.map(({ screens }) => screens.map(({ title }) => title)),
     )
-    const names = page.findAll('a').map((link) => link.attributes('href'))
+    const names = page.findAll('.groups a').map((link) => link.attributes('href'))
     expect(names).toEqual(SCREENS.map(({ name }) => `#${name}`))
     expect(new Set(names).size).toBe(names.length)
   })
 
   it('marks the screen in view', async () => {
     const page = mount(ScreenNav, { attachTo: document.body })
-    const current = () => page.findAll('[aria-current=page]').map((link) => link.text())
+    const current = () => page.findAll('.groups [aria-current=page]').map((link) => link.text())
     expect(current()).toEqual([SCREENS[0]!.title])
     turnTo(LAST.name)
     await page.vm.$nextTick()
@@ -44,7 +44,7 @@ describe('the way from screen to screen', () => {
   it('brings the name of the screen in view into view', async () => {
     const page = mount(ScreenNav, { attachTo: document.body })
     const seen = vi.fn<() => void>()
-    page.findAll('a').at(-1)!.element.scrollIntoView = seen
+    page.findAll('.groups a').at(-1)!.element.scrollIntoView = seen
     turnTo(LAST.name)
     await page.vm.$nextTick()
     expect(seen).toHaveBeenCalled()
