@@ -1,4 +1,5 @@
 /** What decides, in words: who leads and what would unseat it, which designs are dominated, and what would have to change. */
+import { NOTHING_BUILT } from '../headline/headline.ts'
 import type {
   Comparison,
   Domination,
@@ -47,6 +48,7 @@ export function unseatings({ weightLimits }: Comparison): Unseating[] {
 export function decidesFinding(comparison: Comparison, figures: readonly FigureDescriptor[]): string {
   const { weightLimits, ranking, designs } = comparison
   const { leader, isSettled } = weightLimits
+  if (designs.every(({ circuit }) => !circuit)) return NOTHING_BUILT
   if (!leader) return 'Nothing is weighed, so nothing leads.'
   const name = capital(nameOf(leader))
   const meets = designs.find(({ topology }) => topology === leader)?.verdict === 'meets'

@@ -5,6 +5,9 @@ import { formatQuantity } from '../../../engine/units/index.ts'
 import { readFigure } from '../figures/rows.ts'
 import { capital, counted, listed, missedChecks } from '../lane/checks.ts'
 
+/** Said wherever there is no design to show. */
+export const NOTHING_BUILT = 'None of the three can be built to these requirements.'
+
 /** Scores nearer than this many points are called level: less than what is shown. */
 const LEVEL = 0.5
 
@@ -130,7 +133,7 @@ export function headline(comparison: Comparison): string {
   if (meeting.length === 1)
     return [`Only ${meeting[0]!.name} meets ${everyOf(meeting)}.`, ...shortSentences(short)].join(' ')
   const built = short.filter(({ design }) => design.circuit)
-  if (built.length === 0) return 'None of the three can be built to these requirements.'
+  if (built.length === 0) return NOTHING_BUILT
   return ['No design meets every requirement.', ...shortSentences(short)].join(' ')
 }
 
