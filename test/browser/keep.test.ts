@@ -110,6 +110,37 @@ test('two tabs at one study: the second is told, and nothing is overwritten', as
   await expectStored(page, ['Barn rail 17', 'Barn rail, copy 18'])
 })
 
+test('a study that another tab changed unheard stays when it is deleted, and says so', async ({ page, context }) => {
+  // this tab never hears of the other one
+  await page.addInitScript(() => {
+    BroadcastChannel.prototype.addEventListener = () => {}
+  })
+  await openPage(page)
+  await rename(page, 'Barn rail')
+  await expectStored(page, ['Barn rail 14.4'])
+  const other = await secondTab(context)
+  await type(other, 'input.max', '16 V')
+  await expectStored(other, ['Barn rail 16'])
+  await menu(page).click()
+  await page.getByRole('button', { name: 'Delete: Barn rail', exact: true }).click()
+  await expect(notice(page)).toContainText('“Barn rail” stays in the list.')
+  await expect.poll(() => stored(page)).toContain('Barn rail 16')
+  await page.getByRole('button', { name: 'Open it', exact: true }).click()
+  await expect(highest(page)).toHaveValue(/^16\.0/u)
+})
+
+test('a long title is cut and leaves the signs of its row in view', async ({ page }) => {
+  await openPage(page)
+  await rename(page, 'x'.repeat(200))
+  await menu(page).click()
+  for (const width of [1440, 390]) {
+    // oxlint-disable-next-line no-await-in-loop -- one width after the other
+    await page.setViewportSize({ width, height: 900 })
+    // oxlint-disable-next-line no-await-in-loop -- as above
+    await expect(rows(page).getByRole('button', { name: /^Delete:/u })).toBeInViewport({ ratio: 1 })
+  }
+})
+
 test.describe('a browser that does not store', () => {
   test('for want of room says so, and work goes on until there is room again', async ({ page }) => {
     await page.addInitScript(() => {

@@ -1,6 +1,6 @@
 /** What changed from one study to another, in words for the undo button. */
 import type { Study } from '../../engine/requirements/study.ts'
-import { readPath } from './check.ts'
+import { readPath, rooted } from './check.ts'
 import type { FieldValue } from './check.ts'
 import { pinPath, pinPlace, pinsOf, pinText } from './pins.ts'
 import { CHOICES, QUANTITY_PATHS, quantityField, shown } from './fields.ts'
@@ -40,7 +40,25 @@ function named(path: string): string {
   return CHOICES.find((field) => field.path === path)?.name ?? quantityField(path).name
 }
 
-/** Everything that two studies may differ in. */
+/** What the study's keys are called where no value of theirs can be named. */
+const KEYS: Record<string, string> = { notes: 'Notes', profile: 'Load profile' }
+
+/** Whether two plain values differ; a key that holds nothing is none, and the order of keys does not count. */
+function isUnlike(a: unknown, b: unknown): boolean {
+  if (typeof a !== 'object' || typeof b !== 'object' || a === null || b === null) return !Object.is(a, b)
+  if (Array.isArray(a) !== Array.isArray(b)) return true
+  const [one, other] = [a as Record<string, unknown>, b as Record<string, unknown>]
+  return Object.keys({ ...one, ...other }).some((key) => isUnlike(one[key], other[key]))
+}
+
+/** The keys of the study that differ though none of `named` says how: notes, rows of a profile, whatever has no field. */
+function otherKeys(before: Study, after: Study, named: readonly string[]): string[] {
+  const [from, to] = [{ ...before } as Record<string, unknown>, { ...after } as Record<string, unknown>]
+  const told = new Set(named.map((path) => rooted(path)[0]))
+  return Object.keys({ ...from, ...to }).filter((key) => !told.has(key) && isUnlike(from[key], to[key]))
+}
+
+/** Every path in a field of the page at which two studies may differ. */
 export function paths(before: Study, after: Study): string[] {
   const weights = new Set([...Object.keys(before.weights), ...Object.keys(after.weights)])
   const assumed = (['prices', 'areas'] as const).flatMap((kind) => {
@@ -65,9 +83,16 @@ export function paths(before: Study, after: Study): string[] {
 /** The first difference, and how many more there are; undefined where there is none. */
 export function describeChange(before: Study, after: Study): Change | undefined {
   const changed = paths(before, after).filter((path) => readPath(before, path) !== readPath(after, path))
+  const others = otherKeys(before, after, changed)
+  const count = changed.length + others.length
+  const more = count > 1 ? ` and ${count - 1} more` : ''
   const [path] = changed
-  if (path === undefined) return before.notes === after.notes ? undefined : { label: 'Notes', short: 'notes' }
-  const more = changed.length > 1 ? ` and ${changed.length - 1} more` : ''
+  if (path === undefined) {
+    const [key] = others
+    if (key === undefined) return undefined
+    const name = KEYS[key] ?? key.replace(/^./u, (letter) => letter.toUpperCase())
+    return { label: name + more, short: name.toLowerCase() + more }
+  }
   const short = fromTo(say(path, readPath(before, path)), say(path, readPath(after, path)))
   return { label: `${named(path)} ${short}${more}`, short: short + more }
 }

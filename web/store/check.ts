@@ -23,7 +23,7 @@ export interface Fix {
 export type CheckedEdit = { study: Study; problem?: undefined } | { study?: undefined; problem: string; fix?: Fix }
 
 /** Where a path leads: texts and these keys hang on the study, all else on its requirements. */
-function rooted(path: string): string[] {
+export function rooted(path: string): string[] {
   const keys = path.split('.')
   return isText(path) || ['weights', 'assumptions', 'pins', 'profile'].includes(keys[0]!)
     ? keys

@@ -47,12 +47,19 @@ export const useLibraryStore = defineStore('library', () => {
   const unreadable = shallowRef<readonly Unreadable[]>([])
   const elsewhere = shallowRef<Elsewhere>()
   const parting = shallowRef<Parting>()
+  /** Deleted here, and back in the list as another tab had changed it by then. */
+  const staying = shallowRef<Kept>()
   let desk: string | undefined
   let owner: Desk = { moved: () => {}, renewed: () => {} }
   const titles = computed(() => list.value.map(({ study }) => study.title))
 
   function show(): void {
     state.value++
+  }
+
+  /** It was opened, changed or deleted again: nothing more is to be said about its staying. */
+  function settle(id: string): void {
+    if (staying.value?.id === id) staying.value = undefined
   }
 
   /** Into the list, without a word to the shelf. */
@@ -63,6 +70,7 @@ export const useLibraryStore = defineStore('library', () => {
 
   function lose(id: string): void {
     entries.delete(id)
+    settle(id)
     show()
   }
 
@@ -109,9 +117,14 @@ export const useLibraryStore = defineStore('library', () => {
       owner.renewed(theirs)
     },
     part,
+    stays(theirs) {
+      learn(theirs)
+      staying.value = theirs
+    },
   })
 
   function put(kept: Kept): void {
+    settle(kept.id)
     learn(kept)
     storing.changed(kept)
   }
@@ -141,9 +154,10 @@ export const useLibraryStore = defineStore('library', () => {
     return list.value.find((kept) => isSame(kept, { ...kept, study, texts: {} }))
   }
 
-  /** The study as it is known now, to be put on the desk: what is done to it there follows this state. */
+  /** The study as it is known now: what is done to it follows this state. */
   function take(id: string): Kept | undefined {
     storing.follow(id)
+    settle(id)
     return entries.get(id)
   }
 
@@ -184,6 +198,7 @@ export const useLibraryStore = defineStore('library', () => {
     titles,
     elsewhere,
     parting,
+    staying,
     attach,
     /** Opens the shelf. Called once, when the page starts; tests pass one of their own. */
     start: (shelf: Shelf = browserShelf(), tabs = 'wattfork.studies') => storing.start(shelf, tabs),

@@ -24,7 +24,8 @@ export interface Shelf {
    * written, and that record is returned.
    */
   put(record: StudyRecord, seen: readonly string[]): Promise<StudyRecord | undefined>
-  remove(id: string): Promise<void>
+  /** Takes the record away, unless its token is not in `seen`: then it stays, and is returned. */
+  remove(id: string, seen: readonly string[]): Promise<StudyRecord | undefined>
 }
 
 /** Whether two records hold the same study and the same unfinished entries. */
@@ -81,8 +82,13 @@ export function browserShelf(): Shelf {
       await change.done
       return isInTheWay ? there : undefined
     },
-    async remove(id) {
-      await (await open()).delete('studies', id)
+    async remove(id, seen) {
+      const change = (await open()).transaction('studies', 'readwrite')
+      const there = await change.store.get(id)
+      const isInTheWay = there !== undefined && !seen.includes(there.token)
+      if (!isInTheWay) await change.store.delete(id)
+      await change.done
+      return isInTheWay ? there : undefined
     },
   }
 }

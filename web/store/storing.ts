@@ -2,8 +2,8 @@
  * How the library gets to the shelf and hears of other tabs. An edit is first written down in plain storage (`saved.ts`),
  * so that neither a slow shelf nor a closed tab loses it.
  *
- * A record is never written over unseen: each write names the states that it follows. Where another tab stored one that is
- * not among them, that is a clash, and the library keeps both.
+ * A record is never written over or removed unseen: each write names the states that it follows. Where another tab stored
+ * one that is not among them, that is a clash: the library keeps both, and what was to be removed stays.
  */
 import { readonly, shallowRef } from 'vue'
 import type { Ref } from 'vue'
@@ -35,6 +35,8 @@ export interface Holder {
   renewDesk(theirs: Kept): void
   /** What is here and what another tab stored under one id are different; `theirs` is undefined where it cannot be read. */
   part(id: string, theirs: Kept | undefined): void
+  /** The study was deleted here, but another tab had stored a state of it that nobody here has seen: it is still there. */
+  stays(theirs: Kept): void
 }
 
 export interface Storing {
@@ -127,16 +129,28 @@ export function createStoring(holder: Holder): Storing {
     if (holder.find(id) === kept) isNow(id)
   }
 
+  async function removeOne(id: string, from: Shelf): Promise<void> {
+    const inTheWay = await from.remove(id, seen.get(id) ?? [])
+    // an undo may have brought it back meanwhile: what it then stores meets the other state
+    const isStillGone = removed.delete(id)
+    if (!inTheWay) {
+      tokens.delete(id)
+      tell(id)
+      // what other tabs said meanwhile was not listened to
+      await hear(id)
+      return
+    }
+    const theirs = meet(inTheWay)
+    if (theirs && isStillGone) holder.stays(theirs)
+  }
+
   async function storeAll(into: Shelf): Promise<void> {
     for (;;) {
       const [gone] = removed
       const [id] = unstored
       if (gone !== undefined) {
         // oxlint-disable-next-line no-await-in-loop -- one after another, so that none overtakes
-        await into.remove(gone)
-        removed.delete(gone)
-        tokens.delete(gone)
-        tell(gone)
+        await removeOne(gone, into)
       } else if (id !== undefined) {
         // oxlint-disable-next-line no-await-in-loop -- as above
         await storeOne(id, into)
@@ -172,7 +186,13 @@ export function createStoring(holder: Holder): Storing {
   }
 
   async function hear(id: string): Promise<void> {
-    const record = await shelf?.get(id).catch(() => undefined)
+    const answer = await shelf?.get(id).then(
+      (there) => ({ record: there }),
+      () => undefined,
+    )
+    // a shelf that cannot be read says nothing; what was deleted here meets the other state when it leaves the shelf
+    if (!answer || removed.has(id)) return
+    const { record } = answer
     if (!record) {
       tokens.delete(id)
       holder.puzzle(id, undefined)
@@ -261,7 +281,8 @@ export function createStoring(holder: Holder): Storing {
     },
     follow(id) {
       const token = tokens.get(id)
-      if (token !== undefined) seen.set(id, [token])
+      // what is not stored yet was not made from what another tab stored meanwhile
+      if (token !== undefined && !unstored.has(id)) seen.set(id, [token])
     },
     start,
     store,

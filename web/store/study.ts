@@ -301,7 +301,8 @@ export const useStudyStore = defineStore('study', () => {
 
   /** Takes a study out of the library. Where it is on the desk, the one changed last comes after it. */
   function remove(other: string): void {
-    const before = library.find(other)
+    // on the desk may be an older state than another tab has stored since; in the list is what is known
+    const before = other === id.value ? library.find(other) : library.take(other)
     if (!before) return
     const label = `“${before.study.title}” deleted`
     if (other !== id.value) return relist({ before }, label)
@@ -313,7 +314,7 @@ export const useStudyStore = defineStore('study', () => {
 
   /** Renames a study of the list; the one on the desk has `rename`. */
   function renameKept(other: string, title: string): void {
-    const before = library.find(other)
+    const before = other === id.value ? undefined : library.take(other)
     const named = title.trim() || DEFAULTS.title
     if (other === id.value) rename(named)
     else if (before && before.study.title !== named && !checkEdit(before.study, 'title', named).problem) {

@@ -3,12 +3,19 @@ import type { Random } from '../../../engine/random/index.ts'
 import {
   CHOICES,
   FIGURE_NAMES,
+  PINNED_TOPOLOGIES,
+  pinnedFamily,
+  pinnedIds,
+  pinnedValues,
   PLACED,
   PRICED,
   RANGES,
   type NumberPath,
+  type PinsByTopology,
+  type ProfileRow,
   type Study,
 } from '../../../engine/requirements/index.ts'
+import { PART_NUMBERS } from '../../../engine/requirements/partNumbers.ts'
 
 /** Only what a file must hold; a fresh copy, loosely typed so that a test can spoil it. */
 export function leastFile() {
@@ -31,6 +38,37 @@ export function leastFile() {
   return file
 }
 
+/** Parts and values at a few places of every topology, at least one. */
+function anyPins(random: Random): PinsByTopology {
+  const topologies = PINNED_TOPOLOGIES.filter(() => random() < 0.5)
+  return Object.fromEntries(
+    (topologies.length > 0 ? topologies : PINNED_TOPOLOGIES).map((topology) => {
+      const ids = pinnedIds(topology).filter((_, k) => k === 0 || random() < 0.3)
+      const pins = ids.map((id) => {
+        const family = pinnedFamily(topology, id)!
+        const values = pinnedValues(family)
+        const numbers = PART_NUMBERS[family]
+        const isValue = values && random() < 0.5
+        return [
+          id,
+          isValue ? values.min + (values.max - values.min) * random() : numbers[Math.floor(random() * numbers.length)]!,
+        ]
+      })
+      return [topology, Object.fromEntries(pins) as Record<string, string | number>]
+    }),
+  )
+}
+
+/** Rows within the study's own ranges, whose shares do not exceed the time. */
+function anyProfile(random: Random, { load, ambient }: Study['requirements']): ProfileRow[] {
+  const count = 1 + Math.floor(8 * random())
+  return Array.from({ length: count }, () => ({
+    load: load.min + (load.max - load.min) * random(),
+    share: random() / count,
+    ...(random() < 0.5 && { ambient: ambient.min + (ambient.max - ambient.min) * random() }),
+  }))
+}
+
 /** A valid study, every number random within its range and the rules between fields. */
 export function anyStudy(random: Random): Study {
   const between = (low: number, high: number) => low + (high - low) * random()
@@ -45,7 +83,7 @@ export function anyStudy(random: Random): Study {
     return { min, nominal, max }
   }
   const input = ordered('input.min')
-  return {
+  const study: Study = {
     title: pick(['', 'Peat bog', '𝛺 µ "quoted"\n', 'x'.repeat(200)]),
     ...(random() < 0.5 && { notes: pick(['Two lines\nof "text"', '<b>&amp;</b> \u2028 𝛺\u0000', 'y'.repeat(10_000)]) }),
     requirements: {
@@ -85,5 +123,10 @@ export function anyStudy(random: Random): Study {
       ),
     },
     weights: Object.fromEntries(FIGURE_NAMES.filter(() => random() < 0.5).map((name) => [name, between(0, 10)])),
+  }
+  return {
+    ...study,
+    ...(random() < 0.5 && { pins: anyPins(random) }),
+    ...(random() < 0.5 && { profile: anyProfile(random, study.requirements) }),
   }
 }

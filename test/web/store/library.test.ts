@@ -260,6 +260,123 @@ describe('two tabs at one study', () => {
     expect(stored(shelf)).toContain('Shared rail 14.4')
   })
 
+  describe('one deletes what the other has just stored', () => {
+    /** Both know the study, and neither has it on its desk. */
+    async function apart() {
+      const tabsOfBoth = await both()
+      const { one, two } = tabsOfBoth
+      const { id } = one.studies
+      one.studies.loadStudy(one.studies.examples[1]!.study)
+      await one.library.store()
+      return { ...tabsOfBoth, id, two }
+    }
+
+    it('and had not heard of it: the newer state stays stored and comes back into the list with a word', async () => {
+      const { shelf, one, two, id } = await apart()
+      two.studies.edit('input.max', 16)
+      await two.library.store()
+      // the word of the other tab is still on its way
+      one.studies.remove(id)
+      expect(one.library.find(id)).toBeUndefined()
+      await one.library.store()
+      expect(stored(shelf)).toContain('Shared rail 16')
+      expect(one.library.staying).toMatchObject({ id, study: { title: 'Shared rail' } })
+      expect(one.library.find(id)!.study.requirements.input.max).toBe(16)
+      expect(two.library.elsewhere).toBeUndefined()
+      // now it was seen, and goes
+      one.studies.remove(id)
+      await one.library.store()
+      expect(shelf.records.has(id)).toBe(false)
+      expect(one.library.staying).toBeUndefined()
+    })
+
+    it('and undoes the deletion: both states are kept', async () => {
+      const { shelf, one, two, id } = await apart()
+      two.studies.edit('input.max', 16)
+      await two.library.store()
+      one.studies.remove(id)
+      await one.library.store()
+      one.studies.undo()
+      await one.library.store()
+      await one.library.store()
+      expect(stored(shelf)).toContain('Shared rail 16')
+      expect(stored(shelf)).toContain('Shared rail, copy 14.4')
+      expect(one.library.staying).toBeUndefined()
+    })
+
+    it('from its desk, where it was told of the change and had not looked at it', async () => {
+      const { shelf, one, two } = await both()
+      two.studies.edit('input.max', 16)
+      await two.library.store()
+      await heard(() => one.library.elsewhere)
+      const { id } = one.studies
+      one.studies.remove(id)
+      await one.library.store()
+      expect(stored(shelf)).toContain('Shared rail 16')
+      expect(one.library.staying!.id).toBe(id)
+      expect(one.studies.id).not.toBe(id)
+      one.studies.openKept(id)
+      expect(one.studies.study.requirements.input.max).toBe(16)
+      expect(one.library.staying).toBeUndefined()
+    })
+
+    it('and had its newer state in the list: it goes, and the other tab is told', async () => {
+      const { shelf, one, two, id } = await apart()
+      two.studies.edit('input.max', 16)
+      await two.library.store()
+      await heard(() => one.library.find(id)?.study.requirements.input.max === 16)
+      one.studies.remove(id)
+      await one.library.store()
+      expect(shelf.records.has(id)).toBe(false)
+      await heard(() => two.library.elsewhere)
+      expect(one.library.staying).toBeUndefined()
+    })
+
+    it('before its own edit of it was stored: what the other tab stored stays all the same', async () => {
+      const { shelf, one, two, id } = await apart()
+      // nothing of the first tab is stored before it is told to
+      vi.useFakeTimers({ toFake: ['setTimeout'] })
+      one.studies.renameKept(id, 'Shed rail')
+      two.studies.edit('input.max', 16)
+      await two.library.store()
+      const asked = vi.spyOn(shelf, 'get')
+      // oxlint-disable-next-line no-await-in-loop -- turn by turn
+      while (asked.mock.calls.length === 0) await new Promise(setImmediate)
+      await new Promise(setImmediate)
+      vi.useRealTimers()
+      one.studies.remove(id)
+      await one.library.store()
+      expect(stored(shelf)).toContain('Shared rail 16')
+      expect(one.library.staying!.id).toBe(id)
+    })
+  })
+
+  it('a title given in the list follows what another tab made of the study', async () => {
+    const { shelf, one, two } = await both()
+    const { id } = one.studies
+    one.studies.loadStudy(one.studies.examples[1]!.study)
+    two.studies.edit('input.max', 16)
+    await two.library.store()
+    await heard(() => one.library.find(id)?.study.requirements.input.max === 16)
+    one.studies.renameKept(id, 'Shed rail')
+    await one.library.store()
+    await one.library.store()
+    expect(stored(shelf)).toContain('Shed rail 16')
+    expect(shelf.records.size).toBe(2)
+  })
+
+  it('a shelf that fails when it is asked about a change does not look like a deletion', async () => {
+    const { shelf, one, two } = await both()
+    const { id } = one.studies
+    const asked = vi.spyOn(shelf, 'get').mockRejectedValue(new DOMException('lost', 'UnknownError'))
+    one.studies.edit('input.max', 16)
+    await one.library.store()
+    await heard(() => asked.mock.calls.length > 0)
+    await new Promise((resolve) => setTimeout(resolve))
+    expect(two.library.elsewhere).toBeUndefined()
+    expect(two.library.find(id)).toBeDefined()
+  })
+
   it('a reload shows what the other tab stored since, where it had nothing of its own', async () => {
     const { shelf, one, two } = await both()
     one.studies.edit('input.max', 16)

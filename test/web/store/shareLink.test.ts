@@ -3,28 +3,55 @@ import { deflateSync } from 'node:zlib'
 import { afterEach, describe, expect, it, vi } from 'vitest'
 import { randomOf } from '../../../engine/random/index.ts'
 import { studyFile } from '../../../engine/requirements/index.ts'
+import type { Study } from '../../../engine/requirements/index.ts'
+import { readStudyFile, writeStudyFile } from '../../../web/store/check.ts'
+import { isReadable, keptOf, recordOf } from '../../../web/store/kept.ts'
 import { readShareFragment, shareFragment, shareLink } from '../../../web/store/shareLink.ts'
 import { anyStudy } from '../../engine/requirements/study.ts'
 import { generateStudies } from '../../fixtures/studies/generate.ts'
+import { memoryShelf } from './shelves.ts'
 
 const link = (text: string | Uint8Array) => `#study=z${deflateSync(text).toString('base64url')}`
 const problems = async (fragment: string) => ((await readShareFragment(fragment)).problems ?? []).join(' ')
 
 afterEach(() => vi.unstubAllGlobals())
 
-describe('a share link', () => {
-  it('brings 1,000 random studies back exactly', async () => {
-    // half of them as engineers write them, half with every number, text and key at random
-    const studies = [...generateStudies(71, 500), ...Array.from({ length: 500 }, (_, k) => anyStudy(randomOf(72, k)))]
-    const read = await Promise.all(
-      studies.map(async (study) => (await readShareFragment(await shareFragment(study))).study),
-    )
-    expect(read.length).toBe(1000)
-    expect(read).toEqual(studies)
-    // toEqual overlooks keys that are undefined
-    expect(read.map((study) => JSON.stringify(study))).toEqual(studies.map((study) => JSON.stringify(study)))
-  }, 30_000)
+const stored = async (study: Study) => {
+  const shelf = memoryShelf()
+  await shelf.put(recordOf({ id: 'one', study, texts: {}, changed: 1 }, 'token'), [])
+  const kept = keptOf((await shelf.get('one'))!)
+  return isReadable(kept) ? kept.study : undefined
+}
 
+/** Every way that a study takes out of the page and back. */
+const WAYS: Record<string, (study: Study) => Promise<Study | undefined>> = {
+  'share link': async (study) => (await readShareFragment(await shareFragment(study))).study,
+  'study file': (study) => Promise.resolve(readStudyFile(writeStudyFile(study)).study),
+  library: stored,
+}
+
+describe('a share link, a study file and the library', () => {
+  it.each(Object.entries(WAYS))(
+    'a %s brings 1,000 random studies back exactly',
+    async (_, way) => {
+      // half of them as engineers write them, half with every number, text and key at random
+      const studies = [
+        ...generateStudies(71, 500),
+        ...Array.from({ length: 500 }, (_each, k) => anyStudy(randomOf(72, k))),
+      ]
+      for (const key of ['notes', 'pins', 'profile'] as const)
+        expect(studies.filter((study) => study[key]).length, key).toBeGreaterThan(200)
+      const read = await Promise.all(studies.map(way))
+      expect(read.length).toBe(1000)
+      expect(read).toEqual(studies)
+      // toEqual overlooks keys that are undefined
+      expect(read.map((study) => JSON.stringify(study))).toEqual(studies.map((study) => JSON.stringify(study)))
+    },
+    30_000,
+  )
+})
+
+describe('a share link', () => {
   it('is short enough to be sent', async () => {
     const lengths = await Promise.all(generateStudies(73, 50).map(async (study) => (await shareFragment(study)).length))
     expect(Math.max(...lengths)).toBeLessThan(700)

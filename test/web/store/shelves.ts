@@ -32,9 +32,12 @@ export function memoryShelf(...content: StudyRecord[]): MemoryShelf {
       records.set(record.id, structuredClone(record))
       return undefined
     },
-    async remove(id) {
+    async remove(id, seen) {
       await turn()
+      const there = records.get(id)
+      if (there && !seen.includes(there.token)) return there
       records.delete(id)
+      return undefined
     },
   }
   return shelf
