@@ -23,7 +23,15 @@ export interface Ranked {
 }
 
 /** Best first; a design that falls short never stands above one that meets. */
-export function rank(designs: readonly Ranked[], weights: Weights): RankingEntry[] {
+export const rank = (designs: readonly Ranked[], weights: Weights): RankingEntry[] =>
+  rankBy(designs, (name, { figures }) => figures && headlineOf(name, figures), weights)
+
+/** The same of designs whose figures are read by `headline`; undefined where a design has no such figure. */
+export function rankBy<D extends Pick<Ranked, 'topology' | 'meets'>>(
+  designs: readonly D[],
+  headline: (name: string, design: D) => number | undefined,
+  weights: Weights,
+): RankingEntry[] {
   const criteria = FIGURES.filter(({ name }) => (weights[name] ?? 0) > 0)
   const total = criteria.reduce((sum, { name }) => sum + weights[name]!, 0)
   const entries = designs.map((design) => ({
@@ -31,8 +39,8 @@ export function rank(designs: readonly Ranked[], weights: Weights): RankingEntry
     entry: { topology: design.topology, score: 0, contributions: {} as Record<string, number> },
   }))
   for (const { name, better, resolution } of criteria) {
-    const values = designs.map(({ figures }) => {
-      const value = figures && headlineOf(name, figures)
+    const values = designs.map((design) => {
+      const value = headline(name, design)
       return value === undefined ? undefined : Math.max(value, resolution ?? 0)
     })
     const present = values.filter((v) => v !== undefined)
