@@ -5,6 +5,8 @@ export { type DecidedDesign, type Decision, type Hint, decide, newHint } from '.
 export { DETAIL_NAMES, type DetailName, type Details, type Inspection, inspect } from './compare/details.ts'
 export { createSizer } from './compare/sizer.ts'
 export type * from './compare/comparison.ts'
+export { mapCells, studyAt, type MapCells, type MapQuestion } from './explore/map.ts'
+export { refine, type Refinement } from './explore/refine.ts'
 export { FIGURES } from './figures/index.ts'
 export {
   checkStudy,

@@ -1,13 +1,24 @@
 /** The engine in a web worker of the page. */
 import { expose, releaseProxy, transfer } from 'comlink'
 import type { Remote } from 'comlink'
-import { answer, createSizer, createSlicer, inspect, spreadProblems, summariseBoards } from '../index.ts'
+import {
+  answer,
+  createSizer,
+  createSlicer,
+  inspect,
+  mapCells,
+  newHint,
+  refine,
+  spreadProblems,
+  summariseBoards,
+} from '../index.ts'
 import { createHost, messageBreath } from './host.ts'
 import type { EngineHost } from './host.ts'
 
 const release = (onStep: unknown) => (onStep as Remote<() => void>)[releaseProxy]()
 const sizer = createSizer()
 const slice = createSlicer()
+const hint = newHint()
 
 /** A job that is over in one go. */
 const atOnce = <I, R>(work: (input: I) => R) =>
@@ -22,6 +33,8 @@ const host = createHost(
     inspect: ({ study, names }) => inspect(study, names, sizer),
     spreadProblems: (study) => spreadProblems(study, sizer),
     sampleBoards: atOnce(slice),
+    mapCells: ({ question, cells }) => mapCells(question, cells, hint),
+    refineMap: atOnce(({ columns, rows, codes, scores }) => refine(columns, rows, codes, scores)),
     summariseBoards: atOnce(({ runs, band }) => summariseBoards(runs, band)),
   },
   messageBreath(),

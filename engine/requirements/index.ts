@@ -18,6 +18,7 @@ export {
   type FieldRange,
   type NumberPath,
 } from './fields.ts'
+export { axisValues, MAPPED, movedTo, type MapAxis, type MappedPath } from './moved.ts'
 export { DERATING_WORDS, type DeratingWords } from './derating.ts'
 export { rangeText, type Issue, type IssueCode } from './wording.ts'
 export type * from './study.ts'

@@ -20,6 +20,8 @@ const runners = (answer: JobRunners['answer']): JobRunners => ({
   spreadProblems: notAsked,
   sampleBoards: notAsked,
   summariseBoards: notAsked,
+  mapCells: notAsked,
+  refineMap: notAsked,
 })
 const ask = (client: EngineClient, title: string, onAnswer: (answer: Answer) => void = () => {}) =>
   client.run('answer', studyNamed(title), (step) => {

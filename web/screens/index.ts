@@ -10,5 +10,6 @@ export const SCREEN_COMPONENTS: Record<ScreenName, Component> = {
   spread: defineAsyncComponent(() => import('./spread/SpreadScreen.vue')),
   heat: defineAsyncComponent(() => import('./heat/HeatScreen.vue')),
   ratings: defineAsyncComponent(() => import('./ratings/RatingsScreen.vue')),
+  map: defineAsyncComponent(() => import('./map/MapScreen.vue')),
   faults: defineAsyncComponent(() => import('./faults/FaultsScreen.vue')),
 }

@@ -7,6 +7,7 @@ export const SCREENS = [
   { name: 'faults', title: 'Faults' },
   { name: 'reliability', title: 'Reliability' },
   { name: 'cost', title: 'Cost & area' },
+  { name: 'map', title: 'Where each wins' },
 ] as const
 
 export type ScreenName = (typeof SCREENS)[number]['name']
