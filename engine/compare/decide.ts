@@ -9,9 +9,10 @@
 import { FIGURES, headlinesOf } from '../figures/index.ts'
 import type { Study } from '../requirements/study.ts'
 import type { Lean } from '../analyses/prove.ts'
-import { type Bench, isUnbuilt, needOf, newBench, size } from '../sizing/size.ts'
+import { type Bench, isUnbuilt, newBench, size } from '../sizing/size.ts'
 import { TOPOLOGIES, type TopologyName } from '../topologies/index.ts'
 import { type RankingEntry, rankBy } from './ranking.ts'
+import { needFor } from './sizer.ts'
 
 export interface DecidedDesign {
   topology: TopologyName
@@ -48,12 +49,11 @@ export const newHint = (): Hint => ({ asked: '', bench: newBench() })
 
 /** The study must have passed `checkStudy`. `from` is read and then holds what this decision leaves. */
 export function decide(study: Study, from: Hint = newHint()): Decision {
-  const { requirements, weights, assumptions } = study
+  const { requirements, weights, assumptions, pins } = study
   const { loadRegulation: _, lineRegulation: __, outputRipple: ___, ...limits } = requirements.limits
-  const asked = JSON.stringify({ ...requirements, limits })
+  const asked = JSON.stringify([{ ...requirements, limits }, pins])
   if (asked !== from.asked) from.bench = newBench(from.bench)
   from.asked = asked
-  const need = needOf(requirements)
   const weighs = (figure: string): boolean => (weights[figure] ?? 0) > 0
   const extent: Lean = {
     heat: true,
@@ -64,7 +64,7 @@ export function decide(study: Study, from: Hint = newHint()): Decision {
     ({ name }) => name,
   )
   const designs = TOPOLOGIES.map((topology): DecidedDesign => {
-    const sized = size(topology, need, from.bench, extent)
+    const sized = size(topology, needFor(study, topology), from.bench, extent)
     const isMet = !isUnbuilt(sized) && sized.findings.length === 0
     return {
       topology: topology.name,

@@ -4,6 +4,8 @@ import type { Answer } from '../compare/comparison.ts'
 import type { DetailName, Inspection } from '../compare/details.ts'
 import type { MapCells, MapQuestion } from '../explore/map.ts'
 import type { Refinement } from '../explore/refine.ts'
+import type { ChangeAnswer, ChangeQuestion } from '../explore/change.ts'
+import type { InputEnd, Trade, TradePoint } from '../explore/trade.ts'
 import type { Study } from '../requirements/study.ts'
 
 /** How far a job is: parts done of all its parts. */
@@ -33,6 +35,10 @@ export interface Jobs {
     step: never
     result: Refinement
   }
+  /** What a wider or narrower input range costs. */
+  trade: { input: { study: Study; end: InputEnd }; step: Progress & { point?: TradePoint }; result: Trade }
+  /** The smallest change of one requirement that lets a topology meet, or come first. */
+  changesFor: { input: ChangeQuestion; step: Progress; result: ChangeAnswer }
 }
 
 export type JobName = keyof Jobs

@@ -3,6 +3,7 @@ import { expose, releaseProxy, transfer } from 'comlink'
 import type { Remote } from 'comlink'
 import {
   answer,
+  changesFor,
   createSizer,
   createSlicer,
   inspect,
@@ -11,6 +12,7 @@ import {
   refine,
   spreadProblems,
   summariseBoards,
+  tradeOf,
 } from '../index.ts'
 import { createHost, messageBreath } from './host.ts'
 import type { EngineHost } from './host.ts'
@@ -36,6 +38,8 @@ const host = createHost(
     mapCells: ({ question, cells }) => mapCells(question, cells, hint),
     refineMap: atOnce(({ columns, rows, codes, scores }) => refine(columns, rows, codes, scores)),
     summariseBoards: atOnce(({ runs, band }) => summariseBoards(runs, band)),
+    trade: ({ study, end }) => tradeOf(study, end),
+    changesFor,
   },
   messageBreath(),
   release,

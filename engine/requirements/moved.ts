@@ -15,10 +15,10 @@ export const MAPPED = [
 export type MappedPath = (typeof MAPPED)[number]
 
 /**
- * The study with `value` at `path`, SI. A nominal value that would lie outside its range goes to the nearest end of it. The
- * result need not be a valid study: a lowest input above the highest stays as it is.
+ * The study with `value` at `path`, SI; a path has two keys, such as `input.max`. A nominal value that would lie outside its
+ * range goes to the nearest end of it. The result need not be a valid study: a lowest input above the highest stays as it is.
  */
-export function movedTo(study: Study, path: MappedPath, value: number): Study {
+export function movedTo(study: Study, path: string, value: number | boolean): Study {
   const [group, key] = path.split('.') as ['input' | 'output' | 'load' | 'ambient' | 'limits', string]
   const requirements = { ...study.requirements, [group]: { ...study.requirements[group], [key]: value } }
   if (group === 'input' || group === 'load' || group === 'ambient') {

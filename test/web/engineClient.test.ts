@@ -22,6 +22,8 @@ const runners = (answer: JobRunners['answer']): JobRunners => ({
   summariseBoards: notAsked,
   mapCells: notAsked,
   refineMap: notAsked,
+  trade: notAsked,
+  changesFor: notAsked,
 })
 const ask = (client: EngineClient, title: string, onAnswer: (answer: Answer) => void = () => {}) =>
   client.run('answer', studyNamed(title), (step) => {
