@@ -3,8 +3,8 @@
  * without texts, curves and whatever nobody weighs. What is kept with room to spare is not followed to its last per cent: a
  * rating's corner is left unsolved, and the highest output unrefined, where first-order effects, made half as large again,
  * stay within what is asked. What nobody limits or weighs (line regulation, ripple, the worst efficiency) has no corner tried.
- * So a corner without a solution that only those searches meet goes unseen: of 250 invented studies two were said to meet
- * where the comparison finds one.
+ * The searches left out are made up for where they could matter, since a corner without a solution may only be met by them:
+ * before a design is said to meet, and before one that falls short is taken for closer than another.
  */
 import { FIGURES, headlinesOf } from '../figures/index.ts'
 import type { Study } from '../requirements/study.ts'

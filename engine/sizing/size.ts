@@ -236,11 +236,15 @@ function closestOf(missed: readonly Missed[]): Sized | undefined {
   let closest: Sized | undefined
   for (const one of missed.toSorted((a, b) => a.severity - b.severity)) {
     if (closest && one.severity >= severity(closest.findings)) break
-    const whole = one.finish()
+    const found = one.finish()
+    const whole = found && missed.length > 1 ? finished(found) : found
     if (whole && (!closest || severity(whole.findings) < severity(closest.findings))) closest = whole
   }
   return closest
 }
+
+/** With the corners without a solution that a lean proof has not met yet: for calling it good, or better than another. */
+const finished = (sized: Sized): Sized => (sized.proof.finish() ? { ...sized, findings: judge(sized.proof) } : sized)
 
 /** One variant alone, whatever its rank: for pinned parts and for tests. */
 export function sizeVariant(variant: Variant, need: Need): Sized | Unbuilt {
@@ -269,8 +273,11 @@ function proveAndRevise(
   for (let revision = 0; ; revision++) {
     const proof = prove(band)
     if (isUnprovable(proof)) return best
-    const findings = judge(proof)
-    if (!best || severity(findings) < severity(best.findings)) best = { variant, proof, findings, because: '' }
+    let sized: Sized = { variant, proof, findings: judge(proof), because: '' }
+    if (sized.findings.length === 0 || best) sized = finished(sized)
+    best &&= finished(best)
+    if (!best || severity(sized.findings) < severity(best.findings)) best = sized
+    const { findings } = sized
     if (findings.length === 0 || revision === revisions) return best
     if (!findings.some(({ shortfall }) => isPartRating(shortfall.requirement))) return best
     const revised = build(variant, candidate, need, demandsOf(proof))

@@ -2,6 +2,7 @@
 import { describe, expect, it } from 'vitest'
 import { compare, decide, newHint, type Comparison, type Decision, type Study } from '../../../engine/index.ts'
 import { FIGURES, headlineOf } from '../../../engine/figures/index.ts'
+import { RESISTORS } from '../../../engine/parts/resistor/index.ts'
 import { exampleStudies } from '../../fixtures/studies/examples.ts'
 import { generateStudies } from '../../fixtures/studies/generate.ts'
 
@@ -41,6 +42,34 @@ describe('the lean decision', () => {
   it('is that of the comparison for invented studies, one after another with one hint', () => {
     const hint = newHint()
     for (const study of generateStudies(5, 24)) expectSame(decide(study, hint), compare(study))
+  }, 240_000)
+
+  it.each([191, 245])(
+    'of invented study %i is that of the comparison, where only a search that a lean proof leaves out meets a corner without a solution',
+    (number) => {
+      const study = generateStudies(5, number + 1)[number]!
+      const comparison = compare(study)
+      const { verdict, shortfalls } = comparison.designs[2]!
+      expect([verdict, shortfalls.map(({ requirement }) => requirement)]).toEqual(['falls-short', ['solution']])
+      expectSame(decide(study), comparison)
+    },
+    240_000,
+  )
+
+  it('keeps to the parts that are pinned', () => {
+    const [study] = exampleStudies()
+    const free = compare(study!).designs[0]!
+    const resistor = free.parts.find(({ id }) => id === 'R1')!
+    const other = RESISTORS.find(
+      ({ partNumber, mounting, max, min }) =>
+        partNumber !== resistor.partNumber && mounting === 'through-hole' && min <= 100 && max >= 1e5,
+    )!
+    const pinned: Study = { ...study!, pins: { shunt: { R1: other.partNumber } } }
+    const hint = newHint()
+    decide(study!, hint)
+    const held = compare(pinned)
+    expect(held.ranking).not.toEqual(compare(study!).ranking)
+    expectSame(decide(pinned, hint), held)
   }, 240_000)
 
   it('knows every figure that is weighed', () => {
