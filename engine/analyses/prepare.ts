@@ -30,12 +30,16 @@ export interface Prepared {
   readonly heatParts: Int32Array
 }
 
-/** `like`: a prepared design that may be wired alike, the same variant with other parts say: compiling then costs little. */
-export function prepare(design: SizedDesign, like?: Prepared): Prepared {
+/** `like`: prepared designs that may be wired alike, the same variant with other parts say: compiling then costs little. */
+export function prepare(design: SizedDesign, ...like: readonly (Prepared | undefined)[]): Prepared {
   const thermalResistance: Record<string, number> = {}
   for (const part of design.parts)
     if (part.thermalResistance !== undefined) thermalResistance[part.id] = part.thermalResistance
-  const circuit = compile(design.netlist, { thermalResistance, guess: design.guess }, like?.circuit)
+  const circuit = compile(
+    design.netlist,
+    { thermalResistance, guess: design.guess },
+    ...like.map((each) => each?.circuit),
+  )
   const bought = new Set(design.parts.map((part) => part.id))
   const heatParts = Int32Array.from(circuit.parts.flatMap((id, k) => (bought.has(id) ? [k] : [])))
   return {

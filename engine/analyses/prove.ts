@@ -1,14 +1,15 @@
 /** The proof of a fixed design: every figure's worst corner, solved. Nothing here resizes or judges; it finds. */
 import type { Requirements } from '../requirements/study.ts'
 import type { SizedDesign } from '../topologies/define.ts'
-import { COLD, FROZEN, SETTLED, type ThermalCode } from '../solve/index.ts'
-import { type Conditions, SHORT_LOAD, conditionsOf } from './conditions.ts'
+import { COLD, FROZEN, SETTLED } from '../solve/index.ts'
+import { type Conditions, conditionsOf } from './conditions.ts'
 import { type MinimumInput, findMinimumInput } from './minimumInput.ts'
-import { type Observer, type Read, createObserver } from './observe.ts'
-import { type Prepared, guessAt, prepare } from './prepare.ts'
+import { type Observer, createObserver } from './observe.ts'
+import { once } from './once.ts'
+import type { Prepared } from './prepare.ts'
 import { type Among, type Found, type Search, type Unsolved, createSearch } from './search.ts'
 import { type StartUp, proveStartUp } from './startUp.ts'
-import { findWorst } from './worst.ts'
+import { type ShortCircuit, prepareShort } from './short.ts'
 
 /** A figure of one same board, with its temperatures held and with them settled. */
 export interface ThermalPair {
@@ -29,23 +30,36 @@ export interface Proof {
   loadRegulation: ThermalPair
   lineRegulation: ThermalPair
   /** Volts peak to peak; absent without input ripple. */
-  outputRipple?: Found
+  outputRipple?: Found | undefined
   /** By limit: the largest share used of it over the corners and the unloaded output. */
   limits: Found[]
-  shortCircuit: {
-    /** Solves the shorted output; its conditions are its own. */
-    observer: Observer
-    current: Found
-    heat: number
-    /** By limit: the largest share used of the maker's rating. */ use: Found[]
-    settles: boolean
-  }
+  shortCircuit: ShortCircuit
   minimumInput: MinimumInput
   /** Only for designs that could fail to start. */
-  startUp?: StartUp
-  /** Corners inside the requirements that have no solution. */
-  unsolved: Unsolved[]
+  startUp?: StartUp | undefined
+  /** Corners inside the requirements that have no solution; of a lean proof those that its own searches met, until it is finished. */
+  readonly unsolved: readonly Unsolved[]
+  /**
+   * Makes every search that a lean proof left out or cut short, since corners without a solution are met on the way; true where
+   * one is known now and none was before. Of any other proof nothing is left out.
+   */
+  readonly finish: () => boolean
+  /** What the verdict rests on: the same, but that a lean proof knows it exactly only where a rating is exceeded. */
+  strained: { limits: Found[]; shortCircuit: ShortCircuit }
 }
+
+/**
+ * What will be read of a proof beside its verdict. Whatever is left out is found once it is read all the same: a lean proof
+ * saves the search for numbers that nobody asks for, and the last per cent of ratings that are kept with room to spare.
+ */
+export interface Lean {
+  readonly heat: boolean
+  readonly loadRegulation: boolean
+  readonly lineRegulation: boolean
+}
+
+/** How much of a design is proven: with every tolerance, with nominal parts alone (a first impression), or lean. */
+export type Extent = 'all' | 'nominal' | Lean
 
 /** A design whose corners cannot be found at all, with the points that failed. */
 export interface Unprovable {
@@ -64,108 +78,177 @@ export interface Band {
   observer: Observer
   conditions: Conditions
   search: Search
+  /**
+   * For searches that stop short of the worst. What has no solution is not taken from them: where they differ from a whole one,
+   * they may go other ways than it does.
+   */
+  shortSearch: Search
   output: { lowest: Found; highest: Found }
+  extent: Extent
 }
 
 /** Below this share of a rating its worst corner is not refined. */
 const HARDLY_USED = 0.6
 
-/** `boards: 'nominal'` leaves the tolerances out: a first impression. */
+/**
+ * The output band alone. The highest output of a lean one is exact where it leaves the band.
+ * `known`: an observer of the same design at the same nominal point, for what it has solved already.
+ */
 export function proveBand(
   prepared: Prepared,
   requirements: Requirements,
-  boards: 'all' | 'nominal' = 'all',
+  extent: Extent = 'all',
+  known?: Observer,
 ): Band | Unprovable {
   const { design } = prepared
-  const observer = createObserver(prepared, requirements.input.nominal, requirements.load.nominal)
+  const observer = known ?? createObserver(prepared, requirements.input.nominal, requirements.load.nominal)
   const conditions = conditionsOf(observer, requirements)
-  const search = createSearch(observer, boards === 'all' ? design.tolerances.length : 0)
-  const among: Among = { conditions: conditions.corners, modes: [SETTLED, COLD], isThorough: true }
+  const tolerances = extent === 'nominal' ? 0 : design.tolerances.length
+  const search = createSearch(observer, tolerances)
+  const shortSearch = createSearch(observer, tolerances)
+  const among = outputAmong(conditions)
+  const { voltage, tolerance } = requirements.output
+  // no floor below: where the headroom runs out, slopes taken inside it tell nothing
   const lowest = search.point((s) => s.output, -1, among)
-  const highest = search.point((s) => s.output, 1, among)
+  const highest =
+    typeof extent === 'object'
+      ? shortSearch.point((s) => s.output, 1, { ...among, floor: voltage * (1 + tolerance) })
+      : search.point((s) => s.output, 1, among)
   if (!lowest || !highest) return { unprovable: true, design, unsolved: search.unsolved(), observer }
-  return { design, requirements, observer, conditions, search, output: { lowest, highest } }
+  return { design, requirements, observer, conditions, search, shortSearch, output: { lowest, highest }, extent }
 }
+
+const outputAmong = ({ corners }: Conditions): Among => ({
+  conditions: corners,
+  modes: [SETTLED, COLD],
+  isThorough: true,
+})
 
 /** The rest of the proof of a design whose band is known. */
 export function prove(band: Band): Proof | Unprovable {
-  const { design, requirements, observer, conditions, search, output } = band
+  const { design, requirements, observer, conditions, search, shortSearch, output, extent } = band
   const { prepared } = observer
+  const { limits: asked, input } = requirements
+  const lean = typeof extent === 'object' ? extent : undefined
   const settled: Among = { conditions: conditions.corners, modes: [SETTLED] }
-  const heat = search.point((s) => s.heat, 1, settled)
-  const efficiency = search.point((s) => s.efficiency, -1, settled)
-  const load = [search.pair(conditions.loadPairs, FROZEN), search.pair(conditions.loadPairs, SETTLED)]
-  const line = [search.pair(conditions.linePairs, FROZEN), search.pair(conditions.linePairs, SETTLED)]
-  if (!heat || !efficiency || !load[0] || !load[1] || !line[0] || !line[1])
-    return { unprovable: true, design, unsolved: search.unsolved(), observer }
-
   const stressed: Among = {
     conditions: [...conditions.corners, ...conditions.unloaded],
     modes: [SETTLED],
     isWorthRefining: (use: number) => use > HARDLY_USED,
   }
-  const limits = prepared.limits.map((_, k) => search.point((s) => s.use[k]!, 1, stressed) ?? heat)
-  const ripple = conditions.ripplePairs.length > 0 ? search.pair(conditions.ripplePairs, FROZEN) : undefined
-  const startUp = design.mayNotStart
-    ? proveStartUp(prepared, requirements, output.lowest.board, search.tolerances)
-    : undefined
+
+  const heat = once(() => search.point((s) => s.heat, 1, settled))
+  const efficiency = once(() => search.point((s) => s.efficiency, -1, settled))
+  const regulation = (pairs: readonly (readonly [number, number])[]) =>
+    once((): ThermalPair | undefined => {
+      const frozen = search.pair(pairs, FROZEN)
+      const warmed = search.pair(pairs, SETTLED)
+      return frozen && warmed && { frozen, settled: warmed }
+    })
+  const load = regulation(conditions.loadPairs)
+  const line = regulation(conditions.linePairs)
+  const ripple = once(() =>
+    conditions.ripplePairs.length > 0 ? search.pair(conditions.ripplePairs, FROZEN) : undefined,
+  )
+  const hottest = (): Found => heat() ?? output.highest
+  // a least quantity is used as one over what is left of it, which no slope foretells
+  const uses = (floor?: number) =>
+    once(() =>
+      prepared.limits.map(({ limit }, k) => {
+        const isShort = floor !== undefined && limit.sense !== 'min'
+        const among: Among = isShort ? { ...stressed, floor } : stressed
+        return (isShort ? shortSearch : search).point((s) => s.use[k]!, 1, among) ?? hottest()
+      }),
+    )
+  const limits = uses()
+  const startUp = once(() =>
+    design.mayNotStart ? proveStartUp(prepared, requirements, output.lowest.board, search.tolerances) : undefined,
+  )
+  const shortOf = once(() => prepareShort(prepared, requirements, search.tolerances))
+  const short = once(() => shortOf()())
+  const strainedLimits = lean ? uses(1) : limits
+  const strainedShort = lean ? once(() => shortOf()(1)) : short
+  const least = once(() => findMinimumInput(observer, requirements, search.tolerances))
+
+  // in this order: what has no solution is met on the way
+  if (!lean || lean.heat) if (!heat()) return unprovable()
+  if (!lean) if (!efficiency()) return unprovable()
+  const isLoadRead = !lean || lean.loadRegulation || asked.loadRegulation !== undefined
+  if (isLoadRead || !areSolvable(conditions.loadPairs)) if (!load()) return unprovable()
+  const isLineRead = !lean || lean.lineRegulation || asked.lineRegulation !== undefined
+  if (isLineRead || !areSolvable(conditions.linePairs)) if (!line()) return unprovable()
+  strainedLimits()
+  if (!lean || (asked.outputRipple !== undefined && input.ripple > 0)) ripple()
+  let unsolved = search.unsolved()
+
+  const finish = once((): boolean => {
+    if (!lean) return false
+    search.point((s) => s.output, 1, outputAmong(conditions))
+    heat()
+    efficiency()
+    load()
+    line()
+    limits()
+    ripple()
+    const before = unsolved.length
+    unsolved = search.unsolved()
+    return before === 0 && unsolved.length > 0
+  })
+
+  /** Whether the nominal board alone has both ends of some pair, so that there is a regulation to be found. */
+  function areSolvable(pairs: readonly (readonly [number, number])[]): boolean {
+    const nominal = new Int8Array(design.tolerances.length)
+    return ([FROZEN, SETTLED] as const).every((mode) =>
+      pairs.some((pair) => pair.every((end) => observer.observe(nominal, end, mode).outcome === 0)),
+    )
+  }
+  function unprovable(): Unprovable {
+    return { unprovable: true, design, unsolved: search.unsolved(), observer }
+  }
   return {
     design,
     requirements,
     observer,
     conditions,
     output,
-    heat,
-    efficiency,
-    loadRegulation: { frozen: load[0], settled: load[1] },
-    lineRegulation: { frozen: line[0], settled: line[1] },
-    ...(ripple ? { outputRipple: ripple } : {}),
-    limits,
-    shortCircuit: proveShort(prepared, requirements, search.tolerances),
-    minimumInput: findMinimumInput(observer, requirements, search.tolerances),
-    ...(startUp ? { startUp } : {}),
-    unsolved: search.unsolved(),
-  }
-}
-
-/**
- * The shorted output at the highest input: the largest current, and what the short asks of every rating once it has
- * settled. Where surviving it is no requirement, the nominal board alone says what happens.
- */
-function proveShort(built: Prepared, requirements: Requirements, tolerances: number): Proof['shortCircuit'] {
-  const { design } = built
-  const isRequired = requirements.limits.survivesShort
-  const prepared = prepare({ ...design, guess: guessAt(design, 0) }, built)
-  const observer = createObserver(prepared, requirements.input.max, SHORT_LOAD)
-  const { ambient } = requirements
-  const shorted = [...new Set([ambient.min, ambient.max])].map((t) =>
-    observer.condition(requirements.input.max, SHORT_LOAD, t, true),
-  )
-  const nominal = new Int8Array(design.tolerances.length)
-  // A fault that runs away has no settled point: its current is then that of the first moment, and it does not survive.
-  const settles = shorted.every((c) => observer.observe(nominal, c, SETTLED).outcome === 0)
-  const mode: ThermalCode = settles ? SETTLED : COLD
-  const search = (read: Read): Found | undefined => {
-    const worst = findWorst(
-      {
-        direction: 1,
-        conditions: shorted.length,
-        value: (b, k) => read(observer.observe(b, shorted[k]!, mode)),
-        slope: (from, j, k) => observer.slope(read, from, j, shorted[k]!, mode),
-        isWorthRefining: (value) => isRequired && settles && value > HARDLY_USED,
+    get heat() {
+      return heat()!
+    },
+    get efficiency() {
+      return efficiency()!
+    },
+    get loadRegulation() {
+      return load()!
+    },
+    get lineRegulation() {
+      return line()!
+    },
+    get outputRipple() {
+      return ripple()
+    },
+    get limits() {
+      return limits()
+    },
+    get shortCircuit() {
+      return short()
+    },
+    get minimumInput() {
+      return least()
+    },
+    get startUp() {
+      return startUp()
+    },
+    get unsolved() {
+      return unsolved
+    },
+    finish,
+    strained: {
+      get limits() {
+        return strainedLimits()
       },
-      isRequired && settles ? tolerances : 0,
-    )
-    return worst && { value: worst.value, board: worst.board, condition: shorted[worst.condition]!, mode }
+      get shortCircuit() {
+        return strainedShort()
+      },
+    },
   }
-  const whole = (found: Found | undefined): Found | undefined =>
-    found && found.board.length === nominal.length ? found : found && { ...found, board: nominal }
-  const terminal = prepared.circuit.terminals[prepared.circuit.element('load')]!
-  const hottest = whole(search((s) => s.heat))
-  const board = hottest?.board ?? nominal
-  const condition = hottest?.condition ?? shorted[0]!
-  const { outcome, ws } = observer.solve(board, condition, mode)
-  const current = { value: outcome === 0 ? Math.abs(ws.currents[terminal]!) : NaN, board, condition, mode }
-  const use = prepared.limits.map((_, k) => whole(search((s) => s.use[k]!)) ?? current)
-  return { observer, current, heat: hottest?.value ?? NaN, use, settles }
 }

@@ -26,6 +26,8 @@ export interface Among {
   readonly modes: readonly ThermalCode[]
   readonly isWorthRefining?: (worst: number) => boolean
   readonly isThorough?: boolean
+  /** Short of this value the worst need not be known exactly; see `Target`. */
+  readonly floor?: number
 }
 
 export interface Search {
@@ -34,7 +36,7 @@ export interface Search {
   /** Worst of one reading over points, every thermal mode asked for; undefined where none solves. */
   readonly point: (read: Read, direction: 1 | -1, among: Among) => Found | undefined
   /** Worst difference of the output over pairs of points of one same board, in volts. */
-  readonly pair: (pairs: readonly (readonly [number, number])[], mode: ThermalCode) => Found | undefined
+  readonly pair: (pairs: readonly (readonly [number, number])[], mode: ThermalCode, floor?: number) => Found | undefined
   /** Every point met so far that has no solution. */
   readonly unsolved: () => Unsolved[]
 }

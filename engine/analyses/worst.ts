@@ -19,6 +19,11 @@ export interface Target {
   readonly slope?: (from: Board, tolerance: number, condition: number) => number
   /** Solves the corner of every condition, also where it cannot be the worst, so that none without a solution is missed. */
   readonly isThorough?: boolean
+  /**
+   * Short of this value nobody asks how bad the worst is: a worst that its effects, with the allowance, do not carry there is
+   * not refined, and (unless thorough) corners that they do not carry there are not solved.
+   */
+  readonly floor?: number
 }
 
 export interface Worst {
@@ -45,6 +50,7 @@ interface Prospect {
 
 export function findWorst(target: Target, tolerances: number): Worst | undefined {
   const { direction, value, slope } = target
+  const floor = target.floor === undefined ? -Infinity : target.floor * direction
   const nominal = new Int8Array(tolerances)
   const failures: Worst['failures'] = []
   let worst: Worst | undefined
@@ -67,11 +73,11 @@ export function findWorst(target: Target, tolerances: number): Worst | undefined
   for (let condition = 0; condition < target.conditions; condition++) {
     const base = consider(nominal, condition)
     const corner = new Int8Array(tolerances)
-    const floor = SIGNIFICANT * Math.max(Math.abs(base), 1e-6)
+    const least = SIGNIFICANT * Math.max(Math.abs(base), 1e-6)
     let reach = 0
     for (let j = 0; j < tolerances; j++) {
       const change = effectOf(j, condition, base) * direction
-      corner[j] = change > floor ? 1 : change < -floor ? -1 : 0
+      corner[j] = change > least ? 1 : change < -least ? -1 : 0
       if (corner[j] !== 0) reach += Math.abs(change)
     }
     prospects.push({ condition, corner, reach, hope: base * direction + reach })
@@ -79,11 +85,17 @@ export function findWorst(target: Target, tolerances: number): Worst | undefined
   if (!target.isThorough) prospects.sort((a, b) => b.hope - a.hope)
   for (const { condition, corner, reach, hope } of prospects) {
     const best: Worst | undefined = worst
-    if (!target.isThorough && best && hope + (ALLOWANCE - 1) * reach < best.value * direction) continue
+    const far = hope + (ALLOWANCE - 1) * reach
+    if (!target.isThorough && (far < floor || (best && far < best.value * direction))) continue
     consider(corner, condition)
   }
   if (!worst) return undefined
   if (target.isWorthRefining && !target.isWorthRefining(worst.value)) return worst
+  if (floor > -Infinity) {
+    const { condition, value: found }: Worst = worst
+    const { reach } = prospects.find((prospect) => prospect.condition === condition)!
+    if (found * direction + (ALLOWANCE - 1) * reach < floor) return worst
+  }
 
   let improved = true
   for (let round = 0; improved && round < 4; round++) {

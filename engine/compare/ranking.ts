@@ -23,7 +23,15 @@ export interface Ranked {
 }
 
 /** Best first; a design that falls short never stands above one that meets. */
-export function rank(designs: readonly Ranked[], weights: Weights): RankingEntry[] {
+export const rank = (designs: readonly Ranked[], weights: Weights): RankingEntry[] =>
+  rankBy(designs, (name, { figures }) => figures && headlineOf(name, figures), weights)
+
+/** The same of designs whose figures are read by `headline`; undefined where a design has no such figure. */
+export function rankBy<D extends Pick<Ranked, 'topology' | 'meets'>>(
+  designs: readonly D[],
+  headline: (name: string, design: D) => number | undefined,
+  weights: Weights,
+): RankingEntry[] {
   const criteria = FIGURES.filter(({ name }) => (weights[name] ?? 0) > 0)
   const total = criteria.reduce((sum, { name }) => sum + weights[name]!, 0)
   const entries = designs.map((design) => ({
@@ -32,7 +40,8 @@ export function rank(designs: readonly Ranked[], weights: Weights): RankingEntry
   }))
   for (const criterion of criteria) {
     const { name } = criterion
-    sharesOf(designs, criterion)?.forEach((share, k) => {
+    const values = designs.map((design) => headline(name, design))
+    sharesAmong(values, criterion)?.forEach((share, k) => {
       const points = (100 * weights[name]! * share) / total
       entries[k]!.entry.contributions[name] = points
       entries[k]!.entry.score += points
@@ -47,14 +56,17 @@ export function rank(designs: readonly Ranked[], weights: Weights): RankingEntry
  * One figure of every design against the best of them, in the order given: 1 for the best, 0 for a design that has no such
  * figure. Undefined where no design has it.
  */
-export function sharesOf(
-  designs: readonly Ranked[],
-  { name, better, resolution }: FigureDescriptor,
+export const sharesOf = (designs: readonly Ranked[], criterion: FigureDescriptor): number[] | undefined =>
+  sharesAmong(
+    designs.map(({ figures }) => figures && headlineOf(criterion.name, figures)),
+    criterion,
+  )
+
+function sharesAmong(
+  headlines: readonly (number | undefined)[],
+  { better, resolution }: FigureDescriptor,
 ): number[] | undefined {
-  const values = designs.map(({ figures }) => {
-    const value = figures && headlineOf(name, figures)
-    return value === undefined ? undefined : Math.max(value, resolution ?? 0)
-  })
+  const values = headlines.map((value) => (value === undefined ? undefined : Math.max(value, resolution ?? 0)))
   const present = values.filter((v) => v !== undefined)
   if (present.length === 0) return undefined
   const best = better === 'less' ? Math.min(...present) : Math.max(...present)

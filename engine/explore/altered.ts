@@ -1,5 +1,5 @@
 /** Another study than the one in force: one requirement changed, and whatever must follow it so that the study stays valid. */
-import { checkStudy, studyFile } from '../requirements/index.ts'
+import { checkStudy, movedTo, studyFile } from '../requirements/index.ts'
 import type { Requirements, Study } from '../requirements/study.ts'
 
 export type RequirementValue = number | boolean
@@ -27,17 +27,10 @@ export function valueAt({ requirements }: Study, path: string): RequirementValue
  * lies inside its range, and goes with the end that passes it.
  */
 export function altered(study: Study, path: string, value: RequirementValue): Altered | undefined {
-  const [group, key] = path.split('.') as [string, string]
-  const edits: Edits = { [path]: value }
-  const nominal = valueAt(study, `${group}.nominal`)
-  if (typeof value === 'number' && typeof nominal === 'number') {
-    if ((key === 'max' && nominal > value) || (key === 'min' && nominal < value)) edits[`${group}.nominal`] = value
-  }
-  const requirements = { ...study.requirements }
-  for (const [at, entry] of Object.entries(edits)) {
-    const [of, name] = at.split('.') as [string, string]
-    Object.assign(requirements, { [of]: { ...groupsOf(requirements)[of], [name]: entry } })
-  }
-  const next: Study = { ...study, requirements }
-  return checkStudy(studyFile(next)).ok ? { study: next, edits } : undefined
+  const next = movedTo(study, path, value)
+  if (!checkStudy(studyFile(next)).ok) return undefined
+  const nominal = `${path.split('.')[0]!}.nominal`
+  const followed = valueAt(next, nominal)
+  const follows = followed !== undefined && followed !== valueAt(study, nominal)
+  return { study: next, edits: follows ? { [path]: value, [nominal]: followed } : { [path]: value } }
 }

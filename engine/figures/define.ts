@@ -27,6 +27,8 @@ export interface FigureDefinition<Value = unknown> extends FigureDescriptor {
   readonly compute: (proof: Proof, assumptions: Assumptions) => Value | undefined
   /** The one number that is ranked and compared. */
   readonly headline: (value: Value) => number
+  /** That number alone, where it costs less than the whole figure; undefined where the figure does not apply. */
+  readonly headlineOf?: (proof: Proof, assumptions: Assumptions) => number | undefined
 }
 
 export const defineFigure = <Value>(definition: FigureDefinition<Value>): FigureDefinition<Value> => definition

@@ -21,4 +21,5 @@ export const efficiency = defineFigure<Efficiency>({
     return full && nominal && { fullLoad: full.efficiency, nominal: nominal.efficiency, worst: proof.efficiency.value }
   },
   headline: (value) => value.fullLoad,
+  headlineOf: (proof) => nominalAt(proof, proof.conditions.fullLoad)?.efficiency,
 })

@@ -3,7 +3,7 @@ import type { Proof } from '../analyses/prove.ts'
 import type { Assumptions } from '../requirements/study.ts'
 import { boardArea } from './boardArea.ts'
 import { cost } from './cost.ts'
-import type { FigureDefinition, FigureDescriptor } from './define.ts'
+import { type FigureDefinition, type FigureDescriptor, nominalAt } from './define.ts'
 import { type Efficiency, efficiency } from './efficiency.ts'
 import { failureRate } from './failureRate.ts'
 import { headroom } from './headroom.ts'
@@ -68,7 +68,7 @@ const DEFINITIONS = [
 ] as unknown as readonly FigureDefinition[]
 
 export const FIGURES: readonly FigureDescriptor[] = DEFINITIONS.map(
-  ({ compute: _, headline: __, ...descriptor }) => descriptor,
+  ({ compute: _, headline: __, headlineOf: ___, ...descriptor }) => descriptor,
 )
 
 /** Everything a proof says, by figure name. Undefined where the nominal point itself has no solution. */
@@ -88,6 +88,23 @@ export function headlineOf(name: string, figures: Figures): number | undefined {
   const definition = DEFINITIONS.find((d) => d.name === name)
   const value = (figures as unknown as Record<string, unknown>)[name]
   return definition && value !== undefined ? definition.headline(value) : undefined
+}
+
+/**
+ * The same numbers straight from a proof, of the figures named alone. None where the nominal point or the full load has no
+ * solution, as `figuresOf` has none.
+ */
+export function headlinesOf(proof: Proof, assumptions: Assumptions, names: readonly string[]): Record<string, number> {
+  const headlines: Record<string, number> = {}
+  const { nominal, fullLoad } = proof.conditions
+  if (!nominalAt(proof, nominal) || !nominalAt(proof, fullLoad)) return headlines
+  for (const { name, compute, headline, headlineOf: direct } of DEFINITIONS) {
+    if (!names.includes(name)) continue
+    const value = direct ? direct(proof, assumptions) : compute(proof, assumptions)
+    const number = direct || value === undefined ? (value as number | undefined) : headline(value)
+    if (number !== undefined) headlines[name] = number
+  }
+  return headlines
 }
 
 export type { FigureDescriptor } from './define.ts'

@@ -2,6 +2,8 @@
 import type { BoardSlice, BoardSummary, Samples, SpreadProblem } from '../compare/boards.ts'
 import type { Answer } from '../compare/comparison.ts'
 import type { DetailName, Inspection } from '../compare/details.ts'
+import type { MapCells, MapQuestion } from '../explore/map.ts'
+import type { Refinement } from '../explore/refine.ts'
 import type { ChangeAnswer, ChangeQuestion } from '../explore/change.ts'
 import type { InputEnd, Trade, TradePoint } from '../explore/trade.ts'
 import type { Study } from '../requirements/study.ts'
@@ -25,6 +27,13 @@ export interface Jobs {
     input: { runs: readonly (Samples | undefined)[]; band: { low: number; high: number } }
     step: never
     result: (BoardSummary | undefined)[]
+  }
+  mapCells: { input: { question: MapQuestion; cells: Int32Array }; step: Progress; result: MapCells }
+  /** What of a map comes next, and what it looks like as far as it is known. */
+  refineMap: {
+    input: { columns: number; rows: number; codes: Uint8Array; scores: Float64Array }
+    step: never
+    result: Refinement
   }
   /** What a wider or narrower input range costs. */
   trade: { input: { study: Study; end: InputEnd }; step: Progress & { point?: TradePoint }; result: Trade }

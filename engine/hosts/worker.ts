@@ -7,6 +7,9 @@ import {
   createSizer,
   createSlicer,
   inspect,
+  mapCells,
+  newHint,
+  refine,
   spreadProblems,
   summariseBoards,
   tradeOf,
@@ -17,6 +20,7 @@ import type { EngineHost } from './host.ts'
 const release = (onStep: unknown) => (onStep as Remote<() => void>)[releaseProxy]()
 const sizer = createSizer()
 const slice = createSlicer()
+const hint = newHint()
 
 /** A job that is over in one go. */
 const atOnce = <I, R>(work: (input: I) => R) =>
@@ -31,6 +35,8 @@ const host = createHost(
     inspect: ({ study, names }) => inspect(study, names, sizer),
     spreadProblems: (study) => spreadProblems(study, sizer),
     sampleBoards: atOnce(slice),
+    mapCells: ({ question, cells }) => mapCells(question, cells, hint),
+    refineMap: atOnce(({ columns, rows, codes, scores }) => refine(columns, rows, codes, scores)),
     summariseBoards: atOnce(({ runs, band }) => summariseBoards(runs, band)),
     trade: ({ study, end }) => tradeOf(study, end),
     changesFor,

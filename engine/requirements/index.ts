@@ -23,6 +23,7 @@ export {
   type FieldRange,
   type NumberPath,
 } from './fields.ts'
+export { axisValues, MAPPED, movedTo, type MapAxis, type MappedPath } from './moved.ts'
 export { DERATING_WORDS, type DeratingWords } from './derating.ts'
 export {
   MOST_ROWS,

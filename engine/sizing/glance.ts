@@ -10,8 +10,9 @@ const HOPELESS = 1000
 /**
  * How unpromising a design looks, 0 being best: how far its output, with the reference's own tolerance added, leaves the
  * band, how far any rating is overdrawn, and a little for every part, every element inside it, and for lying off centre.
+ * What is certain to rank worse than `enough` is not looked at to the end: some number above `enough` then.
  */
-export function glance(prepared: Prepared, requirements: Requirements): number {
+export function glance(prepared: Prepared, requirements: Requirements, enough = Infinity): number {
   const { input, output, load, ambient } = requirements
   const { design } = prepared
   const ws = newWorkspace(prepared.circuit)
@@ -21,6 +22,15 @@ export function glance(prepared: Prepared, requirements: Requirements): number {
   let highest = -Infinity
   let overdrawn = 0
   const light = load.permanent ? load.min : 0
+  const spread = design.referenceSpread * output.voltage
+  // neither can become less with more points
+  const over = (): number =>
+    Math.max(0, highest + spread - (output.voltage + half), output.voltage - half - (lowest - spread))
+  const leastRank = (): number =>
+    5 * Math.min(overdrawn, 20) +
+    (4 * over()) / half +
+    0.02 * design.parts.length +
+    0.01 * design.netlist.elements.length
   for (const [v, i, t] of [
     [input.nominal, load.nominal, ambient.nominal],
     [input.min, load.max, ambient.min],
@@ -37,14 +47,9 @@ export function glance(prepared: Prepared, requirements: Requirements): number {
     }
     for (let k = 0; k < prepared.limits.length; k++)
       overdrawn = Math.max(overdrawn, useOf(prepared, k, ws, t, false, at) - 1)
+    const least = leastRank()
+    if (least > enough) return least
   }
-  const spread = design.referenceSpread * output.voltage
-  const over = Math.max(0, highest + spread - (output.voltage + half), output.voltage - half - (lowest - spread))
   const offCentre = Math.abs((lowest + highest) / 2 - output.voltage)
-  return (
-    5 * Math.min(overdrawn, 20) +
-    (4 * over + offCentre) / half +
-    0.02 * design.parts.length +
-    0.01 * design.netlist.elements.length
-  )
+  return leastRank() + offCentre / half
 }

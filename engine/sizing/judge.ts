@@ -91,10 +91,10 @@ function judgeLimits(proof: Proof): Finding[] {
     words: string,
     found: Found | undefined,
     value: number,
-    limit: number | undefined,
+    limit: number,
     unit: string,
   ): void => {
-    if (limit === undefined || !found || value <= limit * (1 + SLACK)) return
+    if (!found || value <= limit * (1 + SLACK)) return
     findings.push({
       shortfall: {
         requirement: `limits.${name}`,
@@ -107,17 +107,25 @@ function judgeLimits(proof: Proof): Finding[] {
       found,
     })
   }
-  const load = worseOf(proof.loadRegulation)
-  const line = worseOf(proof.lineRegulation)
-  over('loadRegulation', 'Load regulation', load, load.value / output.voltage, limits.loadRegulation, '%')
-  over('lineRegulation', 'Line regulation', line, line.value / output.voltage, limits.lineRegulation, '%')
-  over('outputRipple', 'Output ripple', proof.outputRipple, proof.outputRipple?.value ?? 0, limits.outputRipple, 'V')
+  // what is not limited is not read: a lean proof may not have searched for it
+  if (limits.loadRegulation !== undefined) {
+    const load = worseOf(proof.loadRegulation)
+    over('loadRegulation', 'Load regulation', load, load.value / output.voltage, limits.loadRegulation, '%')
+  }
+  if (limits.lineRegulation !== undefined) {
+    const line = worseOf(proof.lineRegulation)
+    over('lineRegulation', 'Line regulation', line, line.value / output.voltage, limits.lineRegulation, '%')
+  }
+  if (limits.outputRipple !== undefined) {
+    const ripple = proof.outputRipple
+    over('outputRipple', 'Output ripple', ripple, ripple?.value ?? 0, limits.outputRipple, 'V')
+  }
   if (limits.survivesShort) findings.push(...judgeShort(proof))
   return findings
 }
 
 function judgeShort(proof: Proof): Finding[] {
-  const { shortCircuit } = proof
+  const { shortCircuit } = proof.strained
   const { observer } = shortCircuit
   if (!shortCircuit.settles)
     return [
@@ -162,7 +170,7 @@ function judgeShort(proof: Proof): Finding[] {
 function judgeParts(proof: Proof): Finding[] {
   const findings: Finding[] = []
   const heated = new Set<string>()
-  proof.limits.forEach((found, k) => {
+  proof.strained.limits.forEach((found, k) => {
     if (!(found.value > 1 + SLACK)) return
     const { part, limit } = proof.observer.prepared.limits[k]!
     // A diode's allowed heat is its junction limit in other units: one cause, one shortfall.

@@ -4,7 +4,7 @@
  * that meets every requirement is taken. Where none does, the closest attempt is kept, with what it lacks.
  */
 import { type Prepared, prepare } from '../analyses/prepare.ts'
-import { type Band, type Proof, isUnprovable, prove, proveBand } from '../analyses/prove.ts'
+import { type Band, type Extent, type Proof, isUnprovable, prove, proveBand } from '../analyses/prove.ts'
 import { DERATING } from '../parts/derating/index.ts'
 import type { Requirements } from '../requirements/study.ts'
 import {
@@ -21,6 +21,7 @@ import {
   isRefusal,
 } from '../topologies/index.ts'
 import { stressOf } from '../analyses/ratings.ts'
+import type { Observer } from '../analyses/observe.ts'
 import { type Finding, judge, judgeOutput } from './judge.ts'
 import { glance } from './glance.ts'
 import { pinsText, unheldPin } from './pinned.ts'
@@ -53,25 +54,35 @@ export function needOf(requirements: Requirements, pins: Pins = {}): Need {
   return { requirements, policy: DERATING[requirements.derating], pins }
 }
 
-/** What a sizing may share with another of the same requirements. */
+/** What a sizing may share with another of the same requirements, the limits of regulation and ripple aside: no part depends on those. */
 export interface Bench {
   /** Every candidate built so far, by variant. */
   readonly built: Map<Variant, Built[] | Unbuilt>
+  /** A circuit of each wiring met in a variant, whatever it was sized for: others of that wiring cost little to compile. */
+  readonly wired: Map<Variant, Prepared[]>
+  /** Solved points of each design that was put to the proof. */
+  readonly observers: Map<Prepared, Observer>
 }
 
-export const newBench = (): Bench => ({ built: new Map() })
+/** `like`: a bench of other requirements, for its wirings. */
+export const newBench = (like?: Bench): Bench => ({
+  built: new Map(),
+  wired: like?.wired ?? new Map(),
+  observers: new Map(),
+})
 
 /**
- * With pins only a design that holds to all of them is one. `boards: 'nominal'` proves with nominal parts alone, for a first impression: the conditions' corners are solved, the
- * tolerances left out.
+ * With pins only a design that holds to all of them is one. `extent`: 'nominal' proves with nominal parts alone, for a first
+ * impression: the conditions' corners are solved, the tolerances left out. A lean one finds the same design with the same
+ * verdict, and what it was told will be read.
  */
 export function size(
   topology: Topology,
   need: Need,
   bench: Bench = newBench(),
-  boards: 'all' | 'nominal' = 'all',
+  extent: Extent = 'all',
 ): Sized | Unbuilt {
-  const sized = firstThatMeets(topology, need, bench, boards)
+  const sized = firstThatMeets(topology, need, bench, extent)
   const pins = pinsText(topology.name, need.pins)
   if (pins === '') return sized
   if (!isUnbuilt(sized)) return { ...sized, because: `${sized.because} Pinned: ${pins}.` }
@@ -82,39 +93,36 @@ export function size(
   }
 }
 
-function firstThatMeets(
-  topology: Topology,
-  need: Need,
-  { built: known }: Bench,
-  boards: 'all' | 'nominal',
-): Sized | Unbuilt {
+function firstThatMeets(topology: Topology, need: Need, bench: Bench, extent: Extent): Sized | Unbuilt {
   const missed: Missed[] = []
   let refused: Unbuilt | undefined
   let leftOut: { variant: Variant; first: Built } | undefined
   let lastReason = ''
   for (const variant of topology.variants) {
     if (!variant.suits(need)) continue
-    const built = known.get(variant) ?? buildAll(variant, need)
-    known.set(variant, built)
+    const built = bench.built.get(variant) ?? buildAll(variant, need, bench, typeof extent === 'object')
+    bench.built.set(variant, built)
     if (!Array.isArray(built)) {
       // a variant that lacks the pinned part says less than one that was tried with it
       if (!refused || refused.refusal.requirement.startsWith('pins.')) refused = built
       lastReason = `${variant.name}: ${built.refusal.because}`
       continue
     }
-    const promising = built.filter(({ rank }) => rank <= PROMISING).slice(0, boards === 'all' ? PROOFS_PER_VARIANT : 1)
+    const promising = built
+      .filter(({ rank }) => rank <= PROMISING)
+      .slice(0, extent !== 'nominal' ? PROOFS_PER_VARIANT : 1)
     if (promising.length === 0) {
       if (!leftOut || built[0]!.rank < leftOut.first.rank) leftOut = { variant, first: built[0]! }
       lastReason = `${variant.name}: at first sight far outside the requirements.`
       continue
     }
-    const tried = tryEach(variant, promising, need, boards)
+    const tried = tryEach(variant, promising, need, extent, bench)
     if ('met' in tried) return { ...tried.met, because: becauseOf(variant, lastReason) }
     if (tried.missed.length > 0) lastReason = `${variant.name}: ${tried.missed[0]!.because}`
     missed.push(...tried.missed)
   }
   if (missed.length === 0 && leftOut) {
-    const tried = tryEach(leftOut.variant, [leftOut.first], need, boards)
+    const tried = tryEach(leftOut.variant, [leftOut.first], need, extent, bench)
     if ('met' in tried) return { ...tried.met, because: becauseOf(leftOut.variant, lastReason) }
     missed.push(...tried.missed)
   }
@@ -153,11 +161,16 @@ interface Built {
   readonly rank: number
 }
 
-/** Every candidate that can be built, the most promising at first sight first. */
-function buildAll(variant: Variant, need: Need): Built[] | Unbuilt {
+/**
+ * Every candidate that can be built, the most promising at first sight first. `isLean` ranks exactly only those that come to be
+ * proven: the first few, and the first of all.
+ */
+function buildAll(variant: Variant, need: Need, { wired }: Bench = newBench(), isLean = false): Built[] | Unbuilt {
   const candidates = variant.candidates(need)
   if (isRefusal(candidates)) return { variant, refusal: candidates }
   let refusal: Refusal | undefined
+  const wirings = wired.get(variant) ?? []
+  wired.set(variant, wirings)
   const built: Built[] = []
   for (const candidate of candidates) {
     const design = build(variant, candidate, need, {})
@@ -165,11 +178,20 @@ function buildAll(variant: Variant, need: Need): Built[] | Unbuilt {
       refusal ??= design
       continue
     }
-    const prepared = prepare(design, built[0]?.prepared)
-    built.push({ candidate, prepared, rank: glance(prepared, need.requirements) })
+    const prepared = prepare(design, ...wirings)
+    if (!wirings.some(({ circuit }) => circuit.nodes === prepared.circuit.nodes)) wirings.push(prepared)
+    const enough = isLean ? enoughOf(built) : Infinity
+    built.push({ candidate, prepared, rank: glance(prepared, need.requirements, enough) })
   }
+
   if (built.length === 0) return { variant, refusal: refusal ?? NOTHING_SOLVES }
   return built.toSorted((a, b) => a.rank - b.rank)
+}
+
+/** A rank beyond which one more candidate can neither be among those that are proven nor be the first of all. */
+function enoughOf(built: readonly Built[]): number {
+  const ranks = built.map(({ rank }) => rank).toSorted((a, b) => a - b)
+  return Math.min(ranks[PROOFS_PER_VARIANT - 1] ?? Infinity, Math.max(PROMISING, ranks[0] ?? Infinity))
 }
 
 /** A design that does not meet. One that leaves its band is proven no further until nothing better is found. */
@@ -186,15 +208,16 @@ function tryEach(
   variant: Variant,
   built: readonly Built[],
   need: Need,
-  boards: 'all' | 'nominal',
+  extent: Extent,
+  { observers }: Bench = newBench(),
 ): { met: Sized } | { missed: Missed[] } {
   const missed: Missed[] = []
   for (const { candidate, prepared } of built) {
-    const band = proveBand(prepared, need.requirements, boards)
+    const band = proveBand(prepared, need.requirements, extent, observers.get(prepared))
+    observers.set(prepared, band.observer)
     if (isUnprovable(band)) continue
     const outside = judgeOutput(band)
-    const finish = (): Sized | undefined =>
-      proveAndRevise(variant, candidate, band, need, boards === 'all' ? REVISIONS : 0)
+    const finish = (): Sized | undefined => proveAndRevise(variant, candidate, band, need, extent)
     if (outside.length > 0) {
       missed.push({ severity: severity(outside), because: outside[0]!.shortfall.because, finish })
       continue
@@ -213,11 +236,15 @@ function closestOf(missed: readonly Missed[]): Sized | undefined {
   let closest: Sized | undefined
   for (const one of missed.toSorted((a, b) => a.severity - b.severity)) {
     if (closest && one.severity >= severity(closest.findings)) break
-    const whole = one.finish()
+    const found = one.finish()
+    const whole = found && missed.length > 1 ? finished(found) : found
     if (whole && (!closest || severity(whole.findings) < severity(closest.findings))) closest = whole
   }
   return closest
 }
+
+/** With the corners without a solution that a lean proof has not met yet: for calling it good, or better than another. */
+const finished = (sized: Sized): Sized => (sized.proof.finish() ? { ...sized, findings: judge(sized.proof) } : sized)
 
 /** One variant alone, whatever its rank: for pinned parts and for tests. */
 export function sizeVariant(variant: Variant, need: Need): Sized | Unbuilt {
@@ -238,20 +265,24 @@ function proveAndRevise(
   candidate: Candidate,
   first: Band,
   need: Need,
-  revisions: number,
+  extent: Extent,
 ): Sized | undefined {
+  const revisions = extent === 'nominal' ? 0 : REVISIONS
   let band = first
   let best: Sized | undefined
   for (let revision = 0; ; revision++) {
     const proof = prove(band)
     if (isUnprovable(proof)) return best
-    const findings = judge(proof)
-    if (!best || severity(findings) < severity(best.findings)) best = { variant, proof, findings, because: '' }
+    let sized: Sized = { variant, proof, findings: judge(proof), because: '' }
+    if (sized.findings.length === 0 || best) sized = finished(sized)
+    best &&= finished(best)
+    if (!best || severity(sized.findings) < severity(best.findings)) best = sized
+    const { findings } = sized
     if (findings.length === 0 || revision === revisions) return best
     if (!findings.some(({ shortfall }) => isPartRating(shortfall.requirement))) return best
     const revised = build(variant, candidate, need, demandsOf(proof))
     if (isRefusal(revised) || sameParts(revised, band.design)) return best
-    const next = proveBand(prepare(revised, band.observer.prepared), need.requirements)
+    const next = proveBand(prepare(revised, band.observer.prepared), need.requirements, extent)
     if (isUnprovable(next)) return best
     band = next
   }

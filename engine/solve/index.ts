@@ -25,10 +25,14 @@ export * from './types.ts'
 
 /**
  * Lays the netlist out in flat arrays and fixes the order of elimination. Throws on a netlist that is wrong in itself.
- * `like`: a circuit that may be wired alike; its layout and its order then serve again.
+ * `like`: circuits that may be wired alike; the layout and the order of the first that is then serve again.
  */
-export function compile(netlist: Netlist, options: CompileOptions, like?: Circuit): Circuit {
-  return (like && recompile(like as CompiledCircuit, netlist, options)) ?? compileAnew(netlist, options)
+export function compile(netlist: Netlist, options: CompileOptions, ...like: readonly (Circuit | undefined)[]): Circuit {
+  for (const circuit of like) {
+    const again = circuit && recompile(circuit as CompiledCircuit, netlist, options)
+    if (again) return again
+  }
+  return compileAnew(netlist, options)
 }
 
 function compileAnew(netlist: Netlist, options: CompileOptions): Circuit {

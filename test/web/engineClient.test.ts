@@ -20,6 +20,8 @@ const runners = (answer: JobRunners['answer']): JobRunners => ({
   spreadProblems: notAsked,
   sampleBoards: notAsked,
   summariseBoards: notAsked,
+  mapCells: notAsked,
+  refineMap: notAsked,
   trade: notAsked,
   changesFor: notAsked,
 })

@@ -15,6 +15,7 @@ export const SCREEN_COMPONENTS: Record<ScreenName, Component> = {
   decides: defineAsyncComponent(() => import('./decides/DecidesScreen.vue')),
   range: defineAsyncComponent(() => import('./range/RangeScreen.vue')),
   ratings: defineAsyncComponent(() => import('./ratings/RatingsScreen.vue')),
+  map: defineAsyncComponent(() => import('./map/MapScreen.vue')),
   faults: defineAsyncComponent(() => import('./faults/FaultsScreen.vue')),
   day: defineAsyncComponent(() => import('./day/DayScreen.vue')),
   sets: defineAsyncComponent(() => import('./sets/SetsScreen.vue')),

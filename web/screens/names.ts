@@ -14,6 +14,7 @@ export const SCREEN_GROUPS = [
   {
     purpose: 'Explore',
     screens: [
+      { name: 'map', title: 'Where each wins' },
       { name: 'range', title: 'Input range' },
       { name: 'day', title: 'Day' },
     ],

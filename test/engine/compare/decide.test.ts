@@ -1,0 +1,115 @@
+/** The lean decision against the whole comparison, over invented studies and the examples. Ours alone: no source. */
+import { describe, expect, it } from 'vitest'
+import { compare, decide, newHint, type Comparison, type Decision, type Study } from '../../../engine/index.ts'
+import { FIGURES, headlineOf } from '../../../engine/figures/index.ts'
+import { RESISTORS } from '../../../engine/parts/resistor/index.ts'
+import { exampleStudies } from '../../fixtures/studies/examples.ts'
+import { generateStudies } from '../../fixtures/studies/generate.ts'
+
+/** Relative, of scores and figures: both come from the same solver, which stops at 1e-7 V; a wiring shared changes the rounding. */
+const SAME = 1e-6
+
+function expectSame(decision: Decision, comparison: Comparison): void {
+  const words = (designs: readonly { topology: string; variant: string; verdict: string }[]) =>
+    designs.map(({ topology, variant, verdict }) => `${topology}: ${variant}, ${verdict}`)
+  expect(words(decision.designs)).toEqual(words(comparison.designs))
+  expect(decision.ranking).toEqual(comparison.ranking.map(({ topology }) => topology))
+  const best = comparison.designs.find(({ topology }) => topology === comparison.ranking[0]!.topology)!
+  expect(decision.winner).toBe(best.verdict === 'meets' ? best.topology : undefined)
+  for (const { topology, score } of comparison.ranking)
+    expect(Math.abs(decision.designs.find((d) => d.topology === topology)!.score - score)).toBeLessThan(100 * SAME)
+  comparison.designs.forEach(({ figures, topology }, k) => {
+    for (const { name, resolution = 0 } of FIGURES) {
+      const mine = decision.designs[k]!.figures[name]
+      if (mine === undefined) continue
+      const whole = Math.max(headlineOf(name, figures!)!, resolution)
+      expect(Math.abs(Math.max(mine, resolution) - whole), `${topology} ${name}`).toBeLessThan(SAME * whole)
+    }
+  })
+}
+
+const withWeights = (study: Study, weights: Study['weights']): Study => ({ ...study, weights })
+
+describe('the lean decision', () => {
+  it.each(exampleStudies().map((study) => [study.title, study] as const))(
+    'of %s is that of the comparison',
+    (_, study) => {
+      expectSame(decide(study), compare(study))
+    },
+    240_000,
+  )
+
+  it('is that of the comparison for invented studies, one after another with one hint', () => {
+    const hint = newHint()
+    for (const study of generateStudies(5, 24)) expectSame(decide(study, hint), compare(study))
+  }, 240_000)
+
+  it.each([191, 245])(
+    'of invented study %i is that of the comparison, where only a search that a lean proof leaves out meets a corner without a solution',
+    (number) => {
+      const study = generateStudies(5, number + 1)[number]!
+      const comparison = compare(study)
+      const { verdict, shortfalls } = comparison.designs[2]!
+      expect([verdict, shortfalls.map(({ requirement }) => requirement)]).toEqual(['falls-short', ['solution']])
+      expectSame(decide(study), comparison)
+    },
+    240_000,
+  )
+
+  it('keeps to the parts that are pinned', () => {
+    const [study] = exampleStudies()
+    const free = compare(study!).designs[0]!
+    const resistor = free.parts.find(({ id }) => id === 'R1')!
+    const other = RESISTORS.find(
+      ({ partNumber, mounting, max, min }) =>
+        partNumber !== resistor.partNumber && mounting === 'through-hole' && min <= 100 && max >= 1e5,
+    )!
+    const pinned: Study = { ...study!, pins: { shunt: { R1: other.partNumber } } }
+    const hint = newHint()
+    decide(study!, hint)
+    const held = compare(pinned)
+    expect(held.ranking).not.toEqual(compare(study!).ranking)
+    expectSame(decide(pinned, hint), held)
+  }, 240_000)
+
+  it('knows every figure that is weighed', () => {
+    const [study] = exampleStudies()
+    const every = withWeights(
+      study!,
+      Object.fromEntries(
+        ['efficiency', 'heat', 'loadRegulation', 'lineRegulation', 'minimumInput', 'standbyPower', 'cost'].map(
+          (name) => [name, 1],
+        ),
+      ),
+    )
+    const decision = decide(every)
+    expectSame(decision, compare(every))
+    expect(Object.keys(decision.designs[2]!.figures)).toEqual(
+      expect.arrayContaining(['lineRegulation', 'minimumInput', 'standbyPower', 'cost']),
+    )
+  }, 240_000)
+
+  it('is the same after a walk to it as from nothing', () => {
+    const [study] = exampleStudies()
+    const hint = newHint()
+    for (const [max, limit] of [
+      [0.2, 0.01],
+      [0.19, 0.02],
+      [0.19, 0.03],
+      [0.18, 0.01],
+      [0.18, 0.05],
+    ] as const) {
+      const { requirements } = study!
+      const there: Study = {
+        ...study!,
+        requirements: {
+          ...requirements,
+          load: { ...requirements.load, max },
+          limits: { ...requirements.limits, loadRegulation: limit },
+        },
+      }
+      const walked = decide(there, hint)
+      expectSame(walked, compare(there))
+    }
+  }, 240_000)
+})

@@ -1,0 +1,114 @@
+/** What a map says, in words and numbers. */
+import type { MapPicture } from '../../store/map.ts'
+import { axisValues } from '../../../engine/requirements/index.ts'
+import { MARKS, type TopologyMark } from '../../charts/marks.ts'
+import { quantityField, shown } from '../../store/fields.ts'
+
+/** Codes as the engine has them. */
+const IMPOSSIBLE = 254
+const UNKNOWN = 255
+const SCORES = 3
+
+export interface CellReading {
+  readonly x: string
+  readonly y: string
+  /** `unknown`: not worked out yet; `impossible`: its requirements contradict each other. */
+  readonly state: 'known' | 'unknown' | 'impossible'
+  readonly isFilled: boolean
+  readonly winner?: TopologyMark
+  readonly meets: readonly TopologyMark[]
+  /** In the order of the marks. */
+  readonly scores: readonly number[]
+  /** Points between the two best of those that meet; absent where fewer than two do. */
+  readonly margin?: number
+}
+
+export function winnerOf(code: number): number {
+  return code >= IMPOSSIBLE ? -1 : (code & 3) - 1
+}
+
+export const meetsAt = (code: number, design: number): boolean => code < IMPOSSIBLE && (code & (4 << design)) !== 0
+
+export const isKnown = (code: number): boolean => code !== UNKNOWN
+
+/** Points between the two best of those that meet; NaN where fewer than two do. */
+export function marginAt({ codes, values }: Pick<MapPicture, 'codes' | 'values'>, cell: number): number {
+  let best = Number.NaN
+  let second = Number.NaN
+  for (let k = 0; k < SCORES; k++) {
+    if (!meetsAt(codes[cell]!, k)) continue
+    const score = values[SCORES * cell + k]!
+    if (!(score <= best)) {
+      second = best
+      best = score
+    } else if (!(score <= second)) second = score
+  }
+  return best - second
+}
+
+export function readCell(picture: MapPicture, cell: number): CellReading {
+  const { question, codes, filled, values } = picture
+  const code = codes[cell]!
+  const winner = MARKS[winnerOf(code)]
+  const margin = marginAt(picture, cell)
+  return {
+    x: shown(quantityField(question.x.path), axisValues(question.x)[cell % question.x.count]!),
+    y: shown(quantityField(question.y.path), axisValues(question.y)[Math.floor(cell / question.x.count)]!),
+    state: code === UNKNOWN ? 'unknown' : code === IMPOSSIBLE ? 'impossible' : 'known',
+    isFilled: filled[cell] === 1,
+    ...(winner ? { winner } : {}),
+    meets: MARKS.filter((_, k) => meetsAt(code, k)),
+    scores: MARKS.map((_, k) => values[SCORES * cell + k]!),
+    ...(Number.isNaN(margin) ? {} : { margin }),
+  }
+}
+
+/** The cell as one sentence. */
+export function sentenceOf(picture: MapPicture, cell: number): string {
+  const { question } = picture
+  const reading = readCell(picture, cell)
+  const at = `${quantityField(question.x.path).name} ${reading.x}, ${lower(quantityField(question.y.path).name)} ${reading.y}`
+  if (reading.state === 'unknown') return `${at}: not worked out yet.`
+  if (reading.state === 'impossible') return `${at}: the requirements contradict each other.`
+  const how = reading.isFilled ? ' Filled in from its neighbours.' : ' Worked out.'
+  if (!reading.winner) return `${at}: none meets.${how}`
+  const others = reading.meets.filter((mark) => mark !== reading.winner).map(({ name }) => lower(name))
+  const lead =
+    reading.margin === undefined
+      ? ', the only one that meets'
+      : `, ${reading.margin.toPrecision(reading.margin < 10 ? 2 : 3)} points ahead of ${others.length > 1 ? 'the next of ' : ''}${others.join(' and ')}`
+  return `${at}: ${lower(reading.winner.name)} wins${lead}.${how}`
+}
+
+const lower = (text: string): string => text.charAt(0).toLowerCase() + text.slice(1)
+
+/** Share of the cells, by winner in the order of the marks, with the share where none meets last; impossible ones do not count. */
+export function sharesOf({ codes }: Pick<MapPicture, 'codes'>): number[] {
+  const counts = [0, 0, 0, 0]
+  let all = 0
+  for (const code of codes) {
+    if (code >= IMPOSSIBLE) continue
+    all++
+    const winner = winnerOf(code)
+    counts[winner < 0 ? 3 : winner]!++
+  }
+  return counts.map((count) => (all > 0 ? count / all : 0))
+}
+
+const percent = (share: number): string => `${share > 0 && share < 0.01 ? '<\u20091' : Math.round(100 * share)}\u2009%`
+
+/** The finding. */
+export function findingOf(picture: MapPicture): string {
+  const shares = sharesOf(picture)
+  const none = shares[3]!
+  const winners = MARKS.map(({ name }, k) => ({ name, share: shares[k]! }))
+    .filter(({ share }) => share > 0)
+    .toSorted((a, b) => b.share - a.share)
+  if (winners.length === 0) return 'Nothing meets anywhere on this map'
+  const [first, ...rest] = winners
+  const tail = [
+    ...rest.map(({ name, share }) => `${lower(name)} ${percent(share)}`),
+    ...(none > 0 ? [`on ${percent(none)} none meets`] : []),
+  ]
+  return `${first!.name} wins ${percent(first!.share)} of this map${tail.length > 0 ? `; ${tail.join(', ')}` : ''}`
+}

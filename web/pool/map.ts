@@ -1,0 +1,70 @@
+/** A map worked out over a pool: coarse first, then wave after wave along its boundaries. */
+import type { MapQuestion } from '../../engine/explore/map.ts'
+import type { Refinement } from '../../engine/explore/refine.ts'
+import type { EnginePool, Task } from './enginePool.ts'
+
+/** Code of a cell not worked out, as the engine has it. */
+const UNKNOWN = 255
+const SCORES = 3
+
+/** Cells of one task: few enough to share a wave evenly and to cancel, enough for its messages not to count. */
+const CELLS = 6
+
+export interface MapProgress {
+  /** Cells worked out, of those known to be needed so far. */
+  done: number
+  total: number
+}
+
+/**
+ * Works the map out. `onPicture` hears of it after every wave; the promise settles with the finished one, and as the pool's
+ * queue does.
+ */
+export async function workMap(
+  pool: EnginePool,
+  question: MapQuestion,
+  onProgress: (told: MapProgress) => void,
+  onPicture: (picture: Refinement) => void,
+): Promise<Refinement> {
+  const columns = question.x.count
+  const rows = question.y.count
+  const codes = new Uint8Array(columns * rows).fill(UNKNOWN)
+  const scores = new Float64Array(SCORES * codes.length)
+  let done = 0
+
+  const refined = async (): Promise<Refinement> => {
+    let picture: Refinement | undefined
+    const ask: Task = async (client) => {
+      picture = await client.run('refineMap', { columns, rows, codes, scores }, () => {})
+    }
+    const queue = [ask]
+    await pool.work(() => queue.shift())
+    return picture!
+  }
+
+  for (;;) {
+    // oxlint-disable-next-line no-await-in-loop -- where a wave goes depends on the one before
+    const picture = await refined()
+    onPicture(picture)
+    const { wanted } = picture
+    if (wanted.length === 0) return picture
+    const total = done + wanted.length
+    onProgress({ done, total })
+    let next = 0
+    // oxlint-disable-next-line no-await-in-loop
+    await pool.work(() => {
+      if (next >= wanted.length) return undefined
+      const cells = wanted.slice(next, next + CELLS)
+      next += CELLS
+      return async (client) => {
+        const worked = await client.run('mapCells', { question, cells }, () => {})
+        worked.cells.forEach((cell, k) => {
+          codes[cell] = worked.codes[k]!
+          scores.set(worked.scores.subarray(SCORES * k, SCORES * k + SCORES), SCORES * cell)
+        })
+        done += cells.length
+        onProgress({ done, total })
+      }
+    })
+  }
+}
