@@ -10,7 +10,10 @@ export interface FigureDescriptor {
   readonly unit: string
   /** Which way is better, for ranking and for marking the best of three. */
   readonly better: 'less' | 'more'
+  /** What it is, in a sentence or two. */
   readonly help: string
+  /** Why anybody should care, in a sentence. */
+  readonly matters?: string
   /** Values below this are as good as this one: finer than anybody can use. Absent where every bit counts. */
   readonly resolution?: number
   /** Significant figures that mean something, where three would be too many. */

@@ -13,6 +13,8 @@ export const efficiency = defineFigure<Efficiency>({
   unit: '%',
   better: 'more',
   help: 'Power to the load over power from the input, at nominal input and full load. What is missing becomes heat.',
+  matters:
+    'A battery or an adapter pays for every watt that is missing, and the missing watts have to be carried away.',
   compute(proof) {
     const full = nominalAt(proof, proof.conditions.fullLoad)
     const nominal = nominalAt(proof, proof.conditions.nominal)

@@ -12,6 +12,7 @@ export const heat = defineFigure<Heat>({
   unit: 'W',
   better: 'less',
   help: 'All the power that the parts turn into heat, at the corner of input, load, ambient and tolerances that makes it largest.',
+  matters: 'It sets the size of parts and heatsink, the temperature inside the box, and how long the parts last.',
   resolution: 1e-3,
   compute(proof) {
     const nominal = nominalAt(proof, proof.conditions.nominal)

@@ -26,6 +26,7 @@ export const loadRegulation = defineFigure<Regulation>({
   unit: '%',
   better: 'less',
   help: 'How far the output of one same board moves from the lightest to the full load, over the nominal output: the worse of temperatures held and temperatures settled.',
+  matters: 'It tells how far the load moves its own supply, and so what one part of the load does to another.',
   // A tenth of a per cent is within the accuracy of the bench; below it no design is the better one for it.
   resolution: 1e-3,
   compute: (proof) => regulation(proof, proof.loadRegulation),

@@ -13,6 +13,7 @@ export const output = defineFigure<Output>({
   unit: 'V',
   better: 'less',
   help: 'Lowest, nominal and highest output over every corner of tolerance, input, load and ambient, settled and at a cold start.',
+  matters: 'The load must work at both ends of it; a data sheet of the load gives the limits to compare with.',
   compute(proof) {
     const nominal = nominalAt(proof, proof.conditions.nominal)
     return (

@@ -11,6 +11,7 @@ export const outputResistance = defineFigure<number>({
   unit: 'Ω',
   better: 'less',
   help: 'How many volts the output gives way per ampere of load, for changes too quick to warm the parts.',
+  matters: 'With it, any quick step of load current turns into a step of voltage: ohms times amperes.',
   resolution: 1e-3,
   compute({ observer, requirements, design }) {
     const { input, load, ambient } = requirements

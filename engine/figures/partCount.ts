@@ -6,6 +6,7 @@ export const partCount = defineFigure<number>({
   unit: '1',
   better: 'less',
   help: 'Everything bought and placed, heatsink and capacitors included.',
+  matters: 'Each part is bought, placed, tested and may fail.',
   compute: (proof) => proof.design.parts.length,
   headline: (value) => value,
 })

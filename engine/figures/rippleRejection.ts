@@ -12,6 +12,7 @@ export const rippleRejection = defineFigure<number>({
   unit: 'dB',
   better: 'more',
   help: 'How much smaller a slow ripple of the input is at the output. Capacitors are left out, so a fast ripple fares better or worse.',
+  matters: 'It tells how good a rectified or shared source has to be.',
   compute({ observer, requirements, design }) {
     const { input, load, ambient } = requirements
     const step = STEP * input.nominal

@@ -6,6 +6,7 @@ export const standbyPower = defineFigure<number>({
   unit: 'W',
   better: 'less',
   help: 'What the rail takes from the input with no load at all, at nominal input.',
+  matters: 'A rail that is always on takes this day and night, and standby rules of many markets limit it.',
   resolution: 1e-4,
   compute(proof) {
     const seen = nominalAt(proof, proof.conditions.noLoad)

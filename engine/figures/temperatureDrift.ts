@@ -7,6 +7,7 @@ export const temperatureDrift = defineFigure<number>({
   unit: 'V/K',
   better: 'less',
   help: 'How far the output moves per kelvin of ambient, nominal parts, from the coldest to the hottest ambient.',
+  matters: 'A reading taken cold and one taken warm differ by it, where the load measures against its supply.',
   resolution: 1e-5,
   compute(proof) {
     const { ambient } = proof.requirements
