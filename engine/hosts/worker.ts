@@ -1,7 +1,7 @@
 /** The engine in a web worker of the page. */
 import { expose, releaseProxy, transfer } from 'comlink'
 import type { Remote } from 'comlink'
-import { answer, createSizer, createSlicer, inspect, spreadProblems, summariseBoards } from '../index.ts'
+import { answer, createSizer, createSlicer, inspect, reporting, spreadProblems, summariseBoards } from '../index.ts'
 import { createHost, messageBreath } from './host.ts'
 import type { EngineHost } from './host.ts'
 
@@ -20,6 +20,7 @@ const host = createHost(
   {
     answer: (study) => answer(study, sizer),
     inspect: ({ study, names }) => inspect(study, names, sizer),
+    report: (study) => reporting(study, sizer),
     spreadProblems: (study) => spreadProblems(study, sizer),
     sampleBoards: atOnce(slice),
     summariseBoards: atOnce(({ runs, band }) => summariseBoards(runs, band)),

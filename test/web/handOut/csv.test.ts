@@ -29,7 +29,7 @@ function read(text: string): string[][] {
   return rows
 }
 
-const ALPHABET = [...'=+-@\t\r\n,;"\' \u22120123456789.eEVµΩé–aZ', '\u202F', '😀']
+const ALPHABET = [...Array.from('=+-@\t\r\n,;"\' \u22120123456789.eEVµΩé–aZ'), '\u202F', '😀']
 
 describe('csv', () => {
   it('brings every text back, save for the apostrophe before what could be a formula', () => {
@@ -50,12 +50,11 @@ describe('csv', () => {
         for (const [c, cell] of row.entries()) {
           const got = back[r]![c]!
           const plain = cell.replace(/^\u2212(?=[\d.])/u, '-')
-          const isNumber = plain.trim() === plain && /[^\s]/u.test(plain) && isPlainNumber(plain)
-          if (isNumber) expect(got).toBe(plain)
-          else {
-            expect(/^\s*[=+\-@]|^[\t\r]/u.test(got), JSON.stringify(got)).toBe(false)
-            expect(got === cell || got === `'${cell}`).toBe(true)
-          }
+          // what must come back: a number as it is, any other text as it was or behind an apostrophe
+          const allowed = isPlainNumber(plain) ? [plain] : [cell, `'${cell}`]
+          expect(allowed).toContain(got)
+          const isFormula = /^\s*[=+\-@]|^[\t\r]/u.test(got) && !isPlainNumber(plain)
+          expect(isFormula, JSON.stringify(got)).toBe(false)
         }
     }
   })
