@@ -90,6 +90,19 @@ function start(): void {
   apply()
 }
 
+/** Does `work` while the page's styles are those of the light theme, and puts the theme back before anything is painted. */
+export function inLight<T>(work: (light: Theme) => T): T {
+  const root = document.documentElement
+  const before = root.dataset['theme']
+  root.dataset['theme'] = 'light'
+  try {
+    return work(resolve())
+  } finally {
+    if (before === undefined) delete root.dataset['theme']
+    else root.dataset['theme'] = before
+  }
+}
+
 /** Resolved tokens, reactive: read a token inside a computed and it is rebuilt when the theme changes. */
 export function useTheme(): Readonly<Theme> {
   start()
