@@ -1,6 +1,6 @@
 /** The swept curves that the plots draw: nominal parts, nominal ambient, settled temperatures. */
 import type { Requirements } from '../requirements/study.ts'
-import { SETTLED, newWorkspace, solvePoint } from '../solve/index.ts'
+import { SETTLED, type Workspace, newWorkspace, solvePoint } from '../solve/index.ts'
 import { efficiencyOf } from './efficiency.ts'
 import type { Prepared } from './prepare.ts'
 
@@ -16,7 +16,8 @@ export interface Table {
 
 /**
  * `byInput` sweeps the input at full load; `byLoad` sweeps the load at nominal input. Columns: `output` V, `heat` W,
- * `efficiency`, `inputCurrent` A, `hottest` degC, and `heat.<partId>` W for each part that dissipates.
+ * `efficiency`, `inputCurrent` A, `hottest` degC, and `heat.<partId>` W for each part that dissipates. Over the input also what
+ * a circuit diagram shows: `volts.<node>`, and `amperes.<partId>.<node>` into a part from each node that it joins.
  */
 export interface Curves {
   byInput: Table
@@ -42,19 +43,67 @@ export function loadAxis({ load }: Requirements): Float64Array {
 export function curvesOf(prepared: Prepared, requirements: Requirements): Curves {
   const { input, load } = requirements
   return {
-    byInput: sweep(prepared, requirements, inputAxis(requirements), input.nominal, (v) => [v, load.max]),
-    byLoad: sweep(prepared, requirements, loadAxis(requirements), load.nominal, (i) => [input.nominal, i]),
+    byInput: sweep(prepared, requirements, {
+      axis: inputAxis(requirements),
+      nominal: input.nominal,
+      at: (v) => [v, load.max],
+      hasNodes: true,
+    }),
+    byLoad: sweep(prepared, requirements, {
+      axis: loadAxis(requirements),
+      nominal: load.nominal,
+      at: (i) => [input.nominal, i],
+      hasNodes: false,
+    }),
   }
 }
 
+interface Sweep {
+  readonly axis: Float64Array
+  readonly nominal: number
+  readonly at: (x: number) => readonly [input: number, load: number]
+  /** Whether the voltages of nodes and the currents of parts are kept too. */
+  readonly hasNodes: boolean
+}
+
+/** A column and where each of its points is read off. */
+interface NodeColumn {
+  readonly column: Float64Array
+  readonly read: (ws: Workspace) => number
+}
+
+/** Voltages of all nodes but ground, and currents into every part; a part's elements at one node count together. */
+function nodeColumns(prepared: Prepared, columns: Record<string, Float64Array>, length: number): NodeColumn[] {
+  const { circuit, design } = prepared
+  const { ground, elements } = design.netlist
+  const terminals = new Map<string, number[]>()
+  elements.forEach(({ part, nodes }, k) =>
+    nodes.forEach((node, pin) => {
+      const name = `amperes.${part}.${node}`
+      terminals.set(name, [...(terminals.get(name) ?? []), circuit.terminals[k]! + pin])
+    }),
+  )
+  const reads: [string, NodeColumn['read']][] = [
+    ...[...new Set(elements.flatMap(({ nodes }) => nodes))]
+      .filter((node) => node !== ground)
+      .map((node): [string, NodeColumn['read']] => {
+        const index = circuit.node(node)
+        return [`volts.${node}`, (ws) => ws.voltages[index]!]
+      }),
+    ...[...terminals].map(([name, indices]): [string, NodeColumn['read']] => [
+      name,
+      (ws) => {
+        let sum = 0
+        for (const index of indices) sum += ws.currents[index]!
+        return sum
+      },
+    ]),
+  ]
+  return reads.map(([name, read]) => ({ column: (columns[name] = new Float64Array(length)), read }))
+}
+
 /** One warm sweep away from the nominal point in both directions, so that the wanted branch is followed outwards. */
-function sweep(
-  prepared: Prepared,
-  requirements: Requirements,
-  axis: Float64Array,
-  nominal: number,
-  at: (x: number) => readonly [input: number, load: number],
-): Table {
+function sweep(prepared: Prepared, requirements: Requirements, { axis, nominal, at, hasNodes }: Sweep): Table {
   const { circuit } = prepared
   const ambient = requirements.ambient.nominal
   const columns: Record<string, Float64Array> = {}
@@ -65,6 +114,7 @@ function sweep(
     columns[`heat.${circuit.parts[k]!}`] = column
     return { k, column }
   })
+  const ofNodes = hasNodes ? nodeColumns(prepared, columns, axis.length) : []
   const outcome = new Uint8Array(axis.length)
   const run = (indices: number[]): void => {
     const ws = newWorkspace(circuit)
@@ -84,6 +134,7 @@ function sweep(
         heat += ws.power[k]!
         hottest = Math.max(hottest, ws.junction[k]!)
       }
+      for (const { column, read } of ofNodes) column[n] = read(ws)
       const current = -ws.currents[prepared.inputTerminal]!
       columns['output']![n] = ws.voltages[prepared.output]!
       columns['heat']![n] = heat

@@ -1,23 +1,28 @@
 /** The whole comparison of one study: size and prove every topology, then rank them. */
 import { type Curves, curvesOf } from '../analyses/curves.ts'
 import { FIGURES } from '../figures/index.ts'
-import type { Study } from '../requirements/study.ts'
+import type { PinsByTopology, Study } from '../requirements/study.ts'
 import { type Sized, type Unbuilt, isUnbuilt, needOf, size } from '../sizing/size.ts'
-import { type Pins, TOPOLOGIES, type TopologyName } from '../topologies/index.ts'
+import { TOPOLOGIES } from '../topologies/index.ts'
 import type { Answer, Comparison, Design } from './comparison.ts'
 import { designOf } from './design.ts'
 import { DETAIL_NAMES, type Details, inspect } from './details.ts'
-import { type RankingEntry, rank } from './ranking.ts'
+import { dominationsOf } from './dominated.ts'
+import { rank } from './ranking.ts'
 import { type Sizer, createSizer } from './sizer.ts'
-
-export type PinsByTopology = Partial<Record<TopologyName, Pins>>
+import { weightLimits } from './weights.ts'
 
 /** Every topology sized and proven, in the order in which they are always listed. For analyses that need more than the comparison prints. */
-export function sizeAll(study: Study, pins: PinsByTopology = {}): (Sized | Unbuilt)[] {
+export function sizeAll(study: Study, pins: PinsByTopology = study.pins ?? {}): (Sized | Unbuilt)[] {
   return TOPOLOGIES.map((topology) => size(topology, needOf(study.requirements, pins[topology.name])))
 }
 
 function comparisonOf(study: Study, designs: Design[]): Comparison {
+  const ranked = designs.map(({ topology, verdict, figures }) => ({
+    topology,
+    meets: verdict === 'meets',
+    ...(figures ? { figures } : {}),
+  }))
   return {
     format: 'wattfork-comparison',
     version: 1,
@@ -25,24 +30,17 @@ function comparisonOf(study: Study, designs: Design[]): Comparison {
     requirements: study.requirements,
     weights: study.weights,
     assumptions: study.assumptions,
+    ...(study.pins && { pins: study.pins }),
+    ...(study.profile && { profile: study.profile }),
     designs,
-    ranking: rankingOf(designs, study),
+    ranking: rank(ranked, study.weights),
+    weightLimits: weightLimits(ranked, study.weights),
+    dominated: dominationsOf(ranked, study.weights),
   }
 }
 
-function rankingOf(designs: readonly Design[], study: Study): RankingEntry[] {
-  return rank(
-    designs.map(({ topology, verdict, figures }) => ({
-      topology,
-      meets: verdict === 'meets',
-      ...(figures ? { figures } : {}),
-    })),
-    study.weights,
-  )
-}
-
 /** One study in, one comparison out: plain data, no NaN, ready for JSON. The study must have passed `checkStudy`. */
-export function compare(study: Study, pins: PinsByTopology = {}): Comparison {
+export function compare(study: Study, pins: PinsByTopology = study.pins ?? {}): Comparison {
   const sized = sizeAll(study, pins)
   return comparisonOf(
     study,
@@ -70,7 +68,8 @@ function answerOf(study: Study, sized: readonly (Sized | Unbuilt)[], stage: Answ
   const curves = sized.map((one): Curves | undefined =>
     isUnbuilt(one) ? undefined : curvesOf(one.proof.observer.prepared, study.requirements),
   )
-  return { stage, comparison: comparisonOf(study, designs), curves, figures: [...FIGURES] }
+  const formulas = sized.map((one) => (isUnbuilt(one) ? [] : one.proof.design.worked.formulas))
+  return { stage, comparison: comparisonOf(study, designs), curves, formulas, figures: [...FIGURES] }
 }
 
 /** A comparison whose designs carry every detail: what the headless run prints. */

@@ -2,17 +2,24 @@
 import type { Corner, Point } from '../analyses/point.ts'
 import type { Curves } from '../analyses/curves.ts'
 import type { Element } from '../devices/elements.ts'
+import type { Tree } from '../formula/index.ts'
 import type { FigureDescriptor, Figures } from '../figures/index.ts'
 import type { Shortfall } from '../sizing/judge.ts'
+import type { Domination } from './dominated.ts'
 import type { RankingEntry } from './ranking.ts'
+import type { WeightLimits } from './weights.ts'
 import type { TopologyName } from '../topologies/define.ts'
 import type { WorkedLine } from '../topologies/working.ts'
-import type { Assumptions, Requirements, Weights } from '../requirements/study.ts'
+import type { Assumptions, PinsByTopology, ProfileRow, Requirements, Weights } from '../requirements/study.ts'
 
 export type { Condition, Corner, Overrides, Point, ThermalMode } from '../analyses/point.ts'
 export type { Curves, Table } from '../analyses/curves.ts'
 export type { FigureDescriptor, Figures, Regulation } from '../figures/index.ts'
+export type { Tree } from '../formula/index.ts'
+export type { WorkedLine } from '../topologies/working.ts'
+export type { Domination } from './dominated.ts'
 export type { RankingEntry } from './ranking.ts'
+export type { WeightLimit, WeightLimits } from './weights.ts'
 export type { Shortfall } from '../sizing/judge.ts'
 export type { TopologyName } from '../topologies/define.ts'
 
@@ -64,8 +71,16 @@ export interface Comparison {
   /** What cost, area and failure rate go by; with defaults, and the study's own numbers alone. */
   assumptions: Assumptions
   weights: Weights
+  /** What the user pinned; absent where nothing is. */
+  pins?: PinsByTopology
+  /** As the study has it. */
+  profile?: ProfileRow[]
   designs: Design[]
   ranking: RankingEntry[]
+  /** How far each weight may move before another design comes first. */
+  weightLimits: WeightLimits
+  /** Designs that another one leaves no reason for. */
+  dominated: Domination[]
 }
 
 /** What the page asks the engine for: the comparison and what its plots need. `stage` says whether the corners are proven yet. */
@@ -74,5 +89,7 @@ export interface Answer {
   comparison: Comparison
   /** In the order of `comparison.designs`; absent where there is no circuit. */
   curves: (Curves | undefined)[]
+  /** In the order of `comparison.designs` and of each one's derivation: the formulas as they are set, null where a line has none. */
+  formulas: (readonly (Tree | null)[])[]
   figures: FigureDescriptor[]
 }

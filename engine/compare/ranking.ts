@@ -4,7 +4,7 @@
  * as the resolution. The score is the weighted mean, 0 to 100; a contribution is a criterion's share of it. Weighted scoring
  * after NASA Systems Engineering Handbook section 6.8; the ratio normalisation is our own choice.
  */
-import { FIGURES, type Figures, headlineOf } from '../figures/index.ts'
+import { FIGURES, type FigureDescriptor, type Figures, headlineOf } from '../figures/index.ts'
 import type { Weights } from '../requirements/study.ts'
 import type { TopologyName } from '../topologies/index.ts'
 
@@ -30,16 +30,9 @@ export function rank(designs: readonly Ranked[], weights: Weights): RankingEntry
     meets: design.meets,
     entry: { topology: design.topology, score: 0, contributions: {} as Record<string, number> },
   }))
-  for (const { name, better, resolution } of criteria) {
-    const values = designs.map(({ figures }) => {
-      const value = figures && headlineOf(name, figures)
-      return value === undefined ? undefined : Math.max(value, resolution ?? 0)
-    })
-    const present = values.filter((v) => v !== undefined)
-    if (present.length === 0) continue
-    const best = better === 'less' ? Math.min(...present) : Math.max(...present)
-    values.forEach((value, k) => {
-      const share = value === undefined ? 0 : normalise(value, best, better)
+  for (const criterion of criteria) {
+    const { name } = criterion
+    sharesOf(designs, criterion)?.forEach((share, k) => {
       const points = (100 * weights[name]! * share) / total
       entries[k]!.entry.contributions[name] = points
       entries[k]!.entry.score += points
@@ -48,6 +41,24 @@ export function rank(designs: readonly Ranked[], weights: Weights): RankingEntry
   return entries
     .toSorted((a, b) => Number(b.meets) - Number(a.meets) || b.entry.score - a.entry.score)
     .map(({ entry }) => entry)
+}
+
+/**
+ * One figure of every design against the best of them, in the order given: 1 for the best, 0 for a design that has no such
+ * figure. Undefined where no design has it.
+ */
+export function sharesOf(
+  designs: readonly Ranked[],
+  { name, better, resolution }: FigureDescriptor,
+): number[] | undefined {
+  const values = designs.map(({ figures }) => {
+    const value = figures && headlineOf(name, figures)
+    return value === undefined ? undefined : Math.max(value, resolution ?? 0)
+  })
+  const present = values.filter((v) => v !== undefined)
+  if (present.length === 0) return undefined
+  const best = better === 'less' ? Math.min(...present) : Math.max(...present)
+  return values.map((value) => (value === undefined ? 0 : normalise(value, best, better)))
 }
 
 /** 1 for the best, towards 0 for the worse; a value on the wrong side of zero gets nothing. */

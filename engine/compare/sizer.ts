@@ -1,7 +1,7 @@
 /** Sizes every topology of a study, and remembers the last study: an answer and what is asked about it afterwards size once. */
 import type { Study } from '../requirements/study.ts'
 import { type Bench, type Sized, type Unbuilt, needOf, newBench, size } from '../sizing/size.ts'
-import { TOPOLOGIES } from '../topologies/index.ts'
+import { type Need, TOPOLOGIES, type Topology } from '../topologies/index.ts'
 
 export interface Sizer {
   /** The designs with nominal parts alone, in the order in which they are always listed; undefined where they are proven already. */
@@ -10,14 +10,18 @@ export interface Sizer {
   readonly proven: (study: Study) => Generator<void, readonly (Sized | Unbuilt)[]>
 }
 
-/** Weights, title and notes size nothing: only the requirements are compared with those before. */
+/** What a study asks of one topology, its pins included. */
+export const needFor = ({ requirements, pins }: Study, { name }: Pick<Topology, 'name'>): Need =>
+  needOf(requirements, pins?.[name])
+
+/** Weights, title and notes size nothing: only requirements and pins are compared with those before. */
 export function createSizer(): Sizer {
   let asked = ''
   let sized: (Sized | Unbuilt)[] = []
   let bench: Bench = newBench()
 
   const turnTo = (study: Study): void => {
-    const asking = JSON.stringify(study.requirements)
+    const asking = JSON.stringify([study.requirements, study.pins])
     if (asking === asked) return
     asked = asking
     sized = []
@@ -28,15 +32,15 @@ export function createSizer(): Sizer {
     first(study) {
       turnTo(study)
       if (sized.length === TOPOLOGIES.length) return undefined
-      const need = needOf(study.requirements)
-      return TOPOLOGIES.map((topology) => size(topology, need, bench, 'nominal'))
+      return TOPOLOGIES.map((topology) => size(topology, needFor(study, topology), bench, 'nominal'))
     },
     *proven(study) {
       turnTo(study)
       const mine = sized
       const shared = bench
       while (mine.length < TOPOLOGIES.length) {
-        mine.push(size(TOPOLOGIES[mine.length]!, needOf(study.requirements), shared))
+        const topology = TOPOLOGIES[mine.length]!
+        mine.push(size(topology, needFor(study, topology), shared))
         yield
       }
       return mine

@@ -3,6 +3,8 @@ import type { BoardSlice, BoardSummary, Samples, SpreadProblem } from '../compar
 import type { Answer } from '../compare/comparison.ts'
 import type { Report } from '../compare/compare.ts'
 import type { DetailName, Inspection } from '../compare/details.ts'
+import type { ChangeAnswer, ChangeQuestion } from '../explore/change.ts'
+import type { InputEnd, Trade, TradePoint } from '../explore/trade.ts'
 import type { Study } from '../requirements/study.ts'
 
 /** How far a job is: parts done of all its parts. */
@@ -27,6 +29,10 @@ export interface Jobs {
     step: never
     result: (BoardSummary | undefined)[]
   }
+  /** What a wider or narrower input range costs. */
+  trade: { input: { study: Study; end: InputEnd }; step: Progress & { point?: TradePoint }; result: Trade }
+  /** The smallest change of one requirement that lets a topology meet, or come first. */
+  changesFor: { input: ChangeQuestion; step: Progress; result: ChangeAnswer }
 }
 
 export type JobName = keyof Jobs

@@ -1,7 +1,17 @@
 /** The engine in a web worker of the page. */
 import { expose, releaseProxy, transfer } from 'comlink'
 import type { Remote } from 'comlink'
-import { answer, createSizer, createSlicer, inspect, reporting, spreadProblems, summariseBoards } from '../index.ts'
+import {
+  answer,
+  changesFor,
+  createSizer,
+  createSlicer,
+  inspect,
+  reporting,
+  spreadProblems,
+  summariseBoards,
+  tradeOf,
+} from '../index.ts'
 import { createHost, messageBreath } from './host.ts'
 import type { EngineHost } from './host.ts'
 
@@ -24,6 +34,8 @@ const host = createHost(
     spreadProblems: (study) => spreadProblems(study, sizer),
     sampleBoards: atOnce(slice),
     summariseBoards: atOnce(({ runs, band }) => summariseBoards(runs, band)),
+    trade: ({ study, end }) => tradeOf(study, end),
+    changesFor,
   },
   messageBreath(),
   release,

@@ -1,19 +1,26 @@
-import { DEFAULTS, FIGURE_NAMES } from './fields.ts'
-import { migrate, studyFile } from './file.ts'
+import { DEFAULTS, FIGURE_NAMES, isText } from './fields.ts'
+import { migrate, MIGRATIONS, studyFile, type Migration } from './file.ts'
+import { listedNumber, pinnedFamily, pinnedIds, PINNED_TOPOLOGIES } from './pins.ts'
+import { brokenProfileRules, MOST_ROWS } from './profile.ts'
 import { brokenRules } from './rules.ts'
 import { VERSION, type CheckedFile } from './schema.ts'
 import { readOwn, strayKey, structure } from './structure.ts'
-import type { Study } from './study.ts'
+import type { PinsByTopology, Study } from './study.ts'
 import { FILE_WORDS, gotText, joinPath, PAGE_WORDS, type Finding, type Issue, type Words } from './wording.ts'
 
 export type Checked = { ok: true; study: Study } | { ok: false; issues: Issue[] }
 
 /**
  * Checks the content of a study file and fills in its defaults. Every problem is reported, each with its place, the value got and what
- * is allowed; nothing is thrown, whatever `value` is. `figureNames` are the figures that may carry a weight.
+ * is allowed; nothing is thrown, whatever `value` is. `figureNames` are the figures that may carry a weight; `migrations` bring
+ * files of earlier versions up to this one.
  */
-export function checkStudy(value: unknown, figureNames: readonly string[] = FIGURE_NAMES): Checked {
-  const checked = inspect(value, figureNames)
+export function checkStudy(
+  value: unknown,
+  figureNames: readonly string[] = FIGURE_NAMES,
+  migrations: readonly Migration[] = MIGRATIONS,
+): Checked {
+  const checked = inspect(value, figureNames, migrations)
   if (checked.study !== undefined) return { ok: true, study: checked.study }
   return { ok: false, issues: checked.findings.map((finding) => worded(finding, FILE_WORDS)) }
 }
@@ -28,17 +35,33 @@ export function checkField(
   study: Study,
   figureNames: readonly string[] = FIGURE_NAMES,
 ): Issue[] {
-  const keys = (/^(requirements|assumptions|weights)\.|^title$/u.test(path) ? path : `requirements.${path}`).split('.')
-  const filed = keys.reduce(joinPath, '')
+  const keys = (
+    /^(requirements|assumptions|weights|pins|profile)\./u.test(path) || path === 'profile' || isText(path)
+      ? path
+      : `requirements.${path}`
+  ).split('.')
+  // a row of a list stands in paths as it does in those of the schema
+  const filed = keys[0] === 'profile' ? keys.join('.') : keys.reduce(joinPath, '')
   const last = keys.pop() ?? ''
   const file = studyFile(study)
   let place: unknown = file
-  for (const key of keys) place = readOwn(place, key)
+  for (const key of keys) place = filed.startsWith('pins.') ? opened(place, key) : readOwn(place, key)
   if (typeof place !== 'object' || place === null) return [worded(strayKey(filed, []), PAGE_WORDS)]
   Object.defineProperty(place, last, { value, enumerable: true, configurable: true, writable: true })
   return inspect(file, figureNames)
-    .findings.filter((finding) => finding.path === filed || finding.involves?.includes(filed))
+    .findings.filter(
+      ({ path: at, involves }) => at === filed || at.startsWith(`${filed}.`) || involves?.includes(filed),
+    )
     .map((finding) => worded(finding, PAGE_WORDS))
+}
+
+/** The object at `key`, put there where there is none: a study without pins has no place for the first one. */
+function opened(place: unknown, key: string): unknown {
+  const there = readOwn(place, key)
+  if (there !== undefined || typeof place !== 'object' || place === null) return there
+  const made = {}
+  Object.defineProperty(place, key, { value: made, enumerable: true, configurable: true, writable: true })
+  return made
 }
 
 function worded(finding: Finding, words: Words): Issue {
@@ -51,7 +74,11 @@ function worded(finding: Finding, words: Words): Issue {
   }
 }
 
-function inspect(value: unknown, figureNames: readonly string[]): { study?: Study; findings: Finding[] } {
+function inspect(
+  value: unknown,
+  figureNames: readonly string[],
+  migrations?: readonly Migration[],
+): { study?: Study; findings: Finding[] } {
   if (typeof value !== 'object' || value === null || Array.isArray(value)) {
     return {
       findings: [{ path: '', code: 'type', says: (words) => `is ${gotText(value, words)}; it must be an object` }],
@@ -59,19 +86,36 @@ function inspect(value: unknown, figureNames: readonly string[]): { study?: Stud
   }
   const newer = newerVersion(value)
   if (newer !== undefined) return { findings: [newer] }
-  const file = migrate(value)
+  const file = migrate(value, migrations)
 
   const { findings, output } = structure(file, figureNames)
   const refused = new Set(findings.map((finding) => finding.path))
-  findings.push(
-    ...brokenRules((path) => {
-      if (refused.has(`requirements.${path}`)) return undefined
-      const got = path.split('.').reduce<unknown>(readOwn, readOwn(file, 'requirements'))
-      return typeof got === 'number' && Number.isFinite(got) ? got : undefined
-    }),
-  )
+  const read = (path: string): number | undefined => {
+    const got = refused.has(path) ? undefined : path.split('.').reduce<unknown>(readOwn, file)
+    return typeof got === 'number' && Number.isFinite(got) ? got : undefined
+  }
+  findings.push(...brokenRules((path) => read(`requirements.${path}`)))
+  findings.push(...brokenProfileRules(profileAsRead(file, read)))
   if (findings.length > 0 || output === undefined) return { findings }
   return { study: completed(output), findings }
+}
+
+/** What the rules of the load profile look at, as far as it is valid by itself. */
+function profileAsRead(file: object, read: (path: string) => number | undefined) {
+  const listed = readOwn(file, 'profile')
+  const known = <K extends string>(names: readonly K[], at: string) =>
+    Object.fromEntries(
+      names.flatMap((name) => {
+        const value = read(`${at}.${name}`)
+        return value === undefined ? [] : [[name, value]]
+      }),
+    ) as Partial<Record<K, number>>
+  const rows = Array.isArray(listed) ? listed.slice(0, MOST_ROWS) : []
+  return {
+    rows: rows.map((_, k) => known(['load', 'share', 'ambient'], `profile.${k}`)),
+    load: known(['min', 'max'], 'requirements.load'),
+    ambient: known(['min', 'max'], 'requirements.ambient'),
+  }
 }
 
 /** A file of a later version may hold what this one does not know: its other problems would mislead. */
@@ -94,6 +138,8 @@ function completed(file: CheckedFile): Study {
   const weights = Object.entries(file.weights ?? DEFAULTS.weights)
   return {
     title: file.title,
+    // no notes and empty notes are one
+    ...(file.notes && { notes: file.notes }),
     requirements: {
       input: {
         min: input.min,
@@ -125,7 +171,30 @@ function completed(file: CheckedFile): Study {
     },
     assumptions: { environment, quality, prices: given(prices), areas: given(areas) },
     weights: given(Object.fromEntries(weights)),
+    ...pinned(file.pins),
+    ...(file.profile && {
+      profile: file.profile.map(({ load: current, share, ambient: own }) => ({
+        load: current + 0,
+        share: share + 0,
+        ...(own !== undefined && { ambient: own + 0 }),
+      })),
+    }),
   }
+}
+
+/** The pins that there are, in the order of the places; nothing where there are none. */
+function pinned(file: CheckedFile['pins']): Pick<Study, 'pins'> {
+  const pins: PinsByTopology = {}
+  for (const topology of PINNED_TOPOLOGIES) {
+    const here = pinnedIds(topology).flatMap((id) => {
+      const pin = file?.[topology]?.[id]
+      if (pin === undefined) return []
+      const meant = typeof pin === 'string' ? listedNumber(pinnedFamily(topology, id)!, pin)! : pin
+      return [[id, meant] as const]
+    })
+    if (here.length > 0) pins[topology] = Object.fromEntries(here)
+  }
+  return Object.keys(pins).length > 0 ? { pins } : {}
 }
 
 /** The entries that hold a number. */

@@ -3,6 +3,7 @@
  * of the study without the leading `requirements.`: `input.max`, `limits.loadRegulation`.
  */
 import { type EnvironmentName, type QualityName, assumedRange } from './assumed.ts'
+import { profileRange } from './profile.ts'
 import type { DeratingName, Mounting, SeriesName, Weights } from './study.ts'
 
 export interface FieldRange {
@@ -104,6 +105,19 @@ export const SWITCHES = {
 } as const satisfies Record<string, { label: string }>
 
 export const LONGEST_TITLE = 200
+/** Characters: some pages of text, and still a link that can be sent. */
+export const LONGEST_NOTES = 10_000
+
+/** The texts of a study, with the most characters that each may have. */
+export const TEXTS = {
+  title: { label: 'Title', longest: LONGEST_TITLE },
+  notes: { label: 'Notes', longest: LONGEST_NOTES },
+} as const satisfies Record<string, { label: string; longest: number }>
+
+export type TextPath = keyof typeof TEXTS
+
+/** Whether a path is that of a text, which hangs on the study and not on its requirements. */
+export const isText = (path: string): path is TextPath => Object.hasOwn(TEXTS, path)
 
 /** Figures that may carry a weight, unless the caller knows more. */
 export const FIGURE_NAMES: readonly string[] = [
@@ -144,7 +158,7 @@ export const DEFAULTS = {
 /** Label and range of a number at `path`, weights included; `undefined` where the path holds no number. */
 export function rangeOf(path: string): FieldRange | undefined {
   if (path.startsWith('weights.')) return { ...WEIGHT_RANGE, label: `Weight of ${path.slice('weights.'.length)}` }
-  return Object.hasOwn(RANGES, path) ? RANGES[path as NumberPath] : assumedRange(path)
+  return Object.hasOwn(RANGES, path) ? RANGES[path as NumberPath] : (assumedRange(path) ?? profileRange(path))
 }
 
 /** The label of any field; the path itself where it has none. */
@@ -153,5 +167,8 @@ export function labelOf(path: string): string {
   if (range !== undefined) return range.label
   if (Object.hasOwn(CHOICES, path)) return CHOICES[path as ChoicePath].label
   if (Object.hasOwn(SWITCHES, path)) return SWITCHES[path as keyof typeof SWITCHES].label
-  return path === 'title' ? 'Title' : path
+  if (isText(path)) return TEXTS[path].label
+  if (path === 'profile') return 'Load profile'
+  const [, topology, id] = /^pins\.([^.]+)\.([^.]+)$/u.exec(path) ?? []
+  return topology !== undefined && id !== undefined ? `Pinned ${id} of ${topology}` : path
 }

@@ -32,6 +32,7 @@ export function studyFile(study: Study): StudyFile {
     format: FORMAT,
     version: VERSION,
     title: study.title,
+    ...(study.notes && { notes: study.notes }),
     requirements: {
       input: { ...input },
       output: { ...output },
@@ -47,5 +48,9 @@ export function studyFile(study: Study): StudyFile {
       prices: { ...study.assumptions.prices },
       areas: { ...study.assumptions.areas },
     },
+    ...(study.pins && {
+      pins: Object.fromEntries(Object.entries(study.pins).map(([topology, pins]) => [topology, { ...pins }])),
+    }),
+    ...(study.profile && { profile: study.profile.map((row) => ({ ...row })) }),
   }
 }

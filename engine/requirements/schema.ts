@@ -1,7 +1,18 @@
 /** The shape of a study file. Unknown keys and rules between fields are checked beside it, on the same raw value. */
 import * as v from 'valibot'
 import { PLACED, PRICED, assumedRange } from './assumed.ts'
-import { CHOICES, DEFAULTS, LONGEST_TITLE, RANGES, WEIGHT_RANGE, type FieldRange, type NumberPath } from './fields.ts'
+import { isPin, pinnedFamily, pinnedIds, PINNED_TOPOLOGIES } from './pins.ts'
+import {
+  CHOICES,
+  DEFAULTS,
+  LONGEST_NOTES,
+  LONGEST_TITLE,
+  RANGES,
+  WEIGHT_RANGE,
+  type FieldRange,
+  type NumberPath,
+} from './fields.ts'
+import { MOST_ROWS, ROW_FIELDS } from './profile.ts'
 
 export const FORMAT = 'wattfork-study'
 /** The version that is written; older ones are migrated, newer ones refused. */
@@ -74,6 +85,30 @@ const assumptions = v.object({
   areas: assumedNumbers('areas', PLACED),
 })
 
+const pins = v.object(
+  Object.fromEntries(
+    PINNED_TOPOLOGIES.map((topology) => {
+      const places = pinnedIds(topology).map((id) => {
+        const family = pinnedFamily(topology, id)!
+        return [id, v.optional(v.custom<string | number>((pin) => isPin(family, pin)))] as const
+      })
+      return [topology, v.optional(v.object(Object.fromEntries(places)))] as const
+    }),
+  ),
+)
+
+const profile = v.pipe(
+  v.array(
+    v.object({
+      load: within(ROW_FIELDS.load),
+      share: within(ROW_FIELDS.share),
+      ambient: v.optional(within(ROW_FIELDS.ambient)),
+    }),
+  ),
+  v.minLength(1),
+  v.maxLength(MOST_ROWS),
+)
+
 /** Schema of a study file of the current version, in which the figures `figureNames` may be weighed. */
 export function studySchema(figureNames: readonly string[]) {
   const weight = v.optional(within(WEIGHT_RANGE))
@@ -81,13 +116,22 @@ export function studySchema(figureNames: readonly string[]) {
     format: v.literal(FORMAT),
     version: v.literal(VERSION),
     title: v.optional(v.pipe(v.string(), v.maxLength(LONGEST_TITLE)), DEFAULTS.title),
+    notes: v.optional(v.pipe(v.string(), v.maxLength(LONGEST_NOTES))),
     requirements,
     assumptions: v.optional(assumptions, {}),
+    pins: v.optional(pins),
     weights: v.optional(v.object(Object.fromEntries(figureNames.map((name) => [name, weight])))),
+    profile: v.optional(profile),
   })
 }
 
 export type CheckedFile = v.InferOutput<ReturnType<typeof studySchema>>
+
+/** The schema of each entry where a list is due; `undefined` where none is. */
+export function itemOf(schema: v.GenericSchema): v.GenericSchema | undefined {
+  if ('wrapped' in schema) return itemOf(schema.wrapped as v.GenericSchema)
+  return 'item' in schema ? (schema.item as v.GenericSchema) : undefined
+}
 
 /** The keys that an object at this place of the schema may have, with the schema of each; `undefined` where no object is due. */
 export function entriesOf(schema: v.GenericSchema): Readonly<Record<string, v.GenericSchema>> | undefined {

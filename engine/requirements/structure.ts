@@ -1,7 +1,9 @@
 /** Checks of single values and keys: what can be said without looking at two fields at once. */
 import * as v from 'valibot'
-import { CHOICES, LONGEST_TITLE, rangeOf, type ChoicePath } from './fields.ts'
-import { entriesOf, FORMAT, studySchema, VERSION, type CheckedFile } from './schema.ts'
+import { CHOICES, isText, rangeOf, TEXTS, type ChoicePath } from './fields.ts'
+import { allowedPins, pinnedFamily, pinnedValues } from './pins.ts'
+import { entriesOf, FORMAT, itemOf, studySchema, VERSION, type CheckedFile } from './schema.ts'
+import { MOST_ROWS } from './profile.ts'
 import { gotText, joinPath, oneOf, quoted, rangeText, type Finding, type Words } from './wording.ts'
 
 /** Unknown keys that are named one by one; the rest of an object is counted. */
@@ -33,6 +35,9 @@ export function readOwn(value: unknown, key: string): unknown {
 
 /** Keys that the schema does not know, looked up as own keys: `constructor` and `__proto__` are keys like all others. */
 function strayKeys(value: unknown, schema: v.GenericSchema, path: string): Finding[] {
+  const item = itemOf(schema)
+  if (item !== undefined && Array.isArray(value))
+    return value.slice(0, MOST_ROWS).flatMap((entry, k) => strayKeys(entry, item, `${path}.${k}`))
   const entries = entriesOf(schema)
   if (entries === undefined || typeof value !== 'object' || value === null) return []
   if (Array.isArray(value)) return [{ path, code: 'type', says: () => 'is a list; it must be an object' }]
@@ -50,7 +55,12 @@ function strayKeys(value: unknown, schema: v.GenericSchema, path: string): Findi
 
 /** The problem of a key that has no place at `path`; `allowed` are those that have one. */
 export function strayKey(path: string, allowed: readonly string[]): Finding {
-  const what = path.startsWith('weights') ? 'is not a figure that can be weighed' : 'is not a known key'
+  const isPlace = /^pins\.[^.]+[.[]/u.test(path)
+  const what = isPlace
+    ? 'is no part of any variant'
+    : path.startsWith('weights')
+      ? 'is not a figure that can be weighed'
+      : 'is not a known key'
   return {
     path,
     code: 'unknown-key',
@@ -65,12 +75,16 @@ function fromSchema(path: string, issue: v.BaseIssue<unknown>): Finding {
   const range = rangeOf(own)
   const choice = Object.hasOwn(CHOICES, own) ? CHOICES[own as ChoicePath] : undefined
   const isNumber = typeof got === 'number'
+  const [, topology = '', id = ''] = /^pins\.([^.]+)\.([^.]+)$/u.exec(path) ?? []
+  const family = pinnedFamily(topology, id)
   const due = (words: Words): string => {
     if (range !== undefined) return `${isNumber ? '' : 'a number '}from ${rangeText(range, words)}`
     if (choice !== undefined) return oneOf(choice.values.map(quoted))
+    if (family !== undefined) return allowedPins(family, got, (allowed) => rangeText(allowed, words))
     if (path === 'format') return quoted(FORMAT)
     if (path === 'version') return String(VERSION)
-    if (path === 'title') return `a text of at most ${LONGEST_TITLE} characters`
+    if (isText(path)) return `a text of at most ${TEXTS[path].longest} characters`
+    if (path === 'profile') return `a list of 1 to ${MOST_ROWS} rows`
     return issue.type === 'boolean' ? 'true or false' : 'an object'
   }
 
@@ -78,14 +92,19 @@ function fromSchema(path: string, issue: v.BaseIssue<unknown>): Finding {
   if (issue.type === 'max_length' && typeof got === 'string') {
     return { path, code: 'length', says: (words) => `has ${got.length} characters; it must be ${due(words)}` }
   }
+  if (Array.isArray(got) && (issue.type === 'min_length' || issue.type === 'max_length')) {
+    return { path, code: 'length', says: (words) => `has ${got.length} rows; it must be ${due(words)}` }
+  }
   let code: Finding['code'] = 'type'
   if (range !== undefined && isNumber) code = 'range'
-  else if (choice !== undefined) code = 'choice'
+  else if (family !== undefined && isNumber) code = pinnedValues(family) ? 'range' : 'type'
+  else if (choice !== undefined || (family !== undefined && typeof got === 'string')) code = 'choice'
   else if (path === 'format' || path === 'version') code = path
   return {
     path,
     code,
-    says: (words) => `is ${gotText(got, words, range?.unit)}; it must be ${due(words)}`,
+    says: (words) =>
+      `is ${gotText(got, words, range?.unit ?? (family && pinnedValues(family)?.unit))}; it must be ${due(words)}`,
     ...(range !== undefined &&
       Number.isFinite(got) && { nearest: Math.min(Math.max(got as number, range.min), range.max) }),
   }

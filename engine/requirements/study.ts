@@ -1,7 +1,9 @@
 /** The study file's content with every default filled in. Values are SI, temperatures degrees Celsius, percentages fractions. */
 import type { Assumptions } from './assumed.ts'
+import type { ProfileRow } from './profile.ts'
 
 export type { AreaName, Assumptions, EnvironmentName, PriceName, QualityName } from './assumed.ts'
+export type { ProfileRow } from './profile.ts'
 
 export interface InputRequirement {
   /** Lowest and highest voltage at any instant: the ripple lies inside them. */
@@ -75,10 +77,21 @@ export interface Requirements {
 /** Weights by figure name, 0 to 10; an absent figure weighs nothing. */
 export type Weights = Record<string, number>
 
+/** Parts and values that the user wants used: part numbers, or values in SI, by part id (`D1: '1N4743A'`, `R1: 1300`). */
+export type Pins = Readonly<Record<string, string | number>>
+/** A topology without pins is absent. */
+export type PinsByTopology = Partial<Record<'shunt' | 'series-pass' | 'feedback', Pins>>
+
 export interface Study {
   title: string
+  /** Free words of whoever keeps the study; absent where there are none. Nothing is computed from them. */
+  notes?: string
   requirements: Requirements
   /** Guesses beside the requirements: no design depends on them. */
   assumptions: Assumptions
   weights: Weights
+  /** Absent where nothing is pinned. */
+  pins?: PinsByTopology
+  /** How the time divides over load currents, where it is known: no design depends on it. */
+  profile?: ProfileRow[]
 }

@@ -9,6 +9,7 @@ import { DERATING } from '../parts/derating/index.ts'
 import type { Requirements } from '../requirements/study.ts'
 import {
   type Candidate,
+  type Demand,
   type Demands,
   type Need,
   type Pins,
@@ -22,6 +23,7 @@ import {
 import { stressOf } from '../analyses/ratings.ts'
 import { type Finding, judge, judgeOutput } from './judge.ts'
 import { glance } from './glance.ts'
+import { pinsText, unheldPin } from './pinned.ts'
 import { capital } from './words.ts'
 
 /** A design that was built and proven; `findings` is empty where it meets. */
@@ -60,14 +62,31 @@ export interface Bench {
 export const newBench = (): Bench => ({ built: new Map() })
 
 /**
- * `boards: 'nominal'` proves with nominal parts alone, for a first impression: the conditions' corners are solved, the
+ * With pins only a design that holds to all of them is one. `boards: 'nominal'` proves with nominal parts alone, for a first impression: the conditions' corners are solved, the
  * tolerances left out.
  */
 export function size(
   topology: Topology,
   need: Need,
-  { built: known }: Bench = newBench(),
+  bench: Bench = newBench(),
   boards: 'all' | 'nominal' = 'all',
+): Sized | Unbuilt {
+  const sized = firstThatMeets(topology, need, bench, boards)
+  const pins = pinsText(topology.name, need.pins)
+  if (pins === '') return sized
+  if (!isUnbuilt(sized)) return { ...sized, because: `${sized.because} Pinned: ${pins}.` }
+  const { refusal } = sized
+  return {
+    ...sized,
+    refusal: { ...refusal, because: `Nothing can be built with ${pins} pinned: ${refusal.because}` },
+  }
+}
+
+function firstThatMeets(
+  topology: Topology,
+  need: Need,
+  { built: known }: Bench,
+  boards: 'all' | 'nominal',
 ): Sized | Unbuilt {
   const missed: Missed[] = []
   let refused: Unbuilt | undefined
@@ -78,7 +97,8 @@ export function size(
     const built = known.get(variant) ?? buildAll(variant, need)
     known.set(variant, built)
     if (!Array.isArray(built)) {
-      refused ??= built
+      // a variant that lacks the pinned part says less than one that was tried with it
+      if (!refused || refused.refusal.requirement.startsWith('pins.')) refused = built
       lastReason = `${variant.name}: ${built.refusal.because}`
       continue
     }
@@ -101,7 +121,8 @@ export function size(
   const closest = closestOf(missed)
   if (closest)
     return { ...closest, because: `No variant meets every requirement; ${closest.variant.title} comes closest.` }
-  if (refused) return refused
+  // a pinned circuit that has no solution is no matter of the other variants' reasons
+  if (refused && !(leftOut && Object.keys(need.pins).length > 0)) return refused
   const variant = leftOut?.variant ?? topology.variants[0]!
   return { variant, refusal: NOTHING_SOLVES }
 }
@@ -208,7 +229,8 @@ export function sizeVariant(variant: Variant, need: Need): Sized | Unbuilt {
 }
 
 function build(variant: Variant, candidate: Candidate, need: Need, demands: Demands): SizedDesign | Refusal {
-  return candidate.build(variant.working.run(candidate.givens, chooserFor(need)), demands)
+  const design = candidate.build(variant.working.run(candidate.givens, chooserFor(need)), demands)
+  return isRefusal(design) ? design : (unheldPin(design, need.pins) ?? design)
 }
 
 function proveAndRevise(
@@ -244,15 +266,24 @@ const sameParts = (a: SizedDesign, b: SizedDesign): boolean =>
 
 /** What the solved corners asked of every part, for choosing it again. */
 function demandsOf(proof: Proof): Demands {
-  const demands: Record<string, { power: number; voltage: number; shortPower: number }> = {}
-  proof.observer.prepared.limits.forEach(({ part, limit }, k) => {
+  const { design, observer, limits, shortCircuit } = proof
+  const resistances = new Map(design.parts.map(({ id, thermalResistance }) => [id, thermalResistance]))
+  const demands: Record<string, Demand> = {}
+  observer.prepared.limits.forEach(({ part, limit }, k) => {
     const entry = (demands[part] ??= { power: 0, voltage: 0, shortPower: 0 })
-    const stress = stressOf(proof.observer, k, proof.limits[k]!).stress
-    if (limit.quantity === 'power') {
+    const stress = stressOf(observer, k, limits[k]!).stress
+    const inShort = (): number => stressOf(shortCircuit.observer, k, shortCircuit.use[k]!).stress
+    if (limit.quantity === 'voltage') entry.voltage = stress
+    else if (limit.quantity === 'power') {
       entry.power = stress
-      const short = proof.shortCircuit.use[k]!
-      entry.shortPower = stressOf(proof.shortCircuit.observer, k, short).stress
-    } else if (limit.quantity === 'voltage') entry.voltage = stress
+      entry.shortPower = inShort()
+    } else if (limit.quantity === 'junction') {
+      // a settled junction tells the heat that warms it
+      const perWatt = resistances.get(part) ?? Infinity
+      const short = shortCircuit.observer.conditions[shortCircuit.use[k]!.condition]!
+      entry.power = (stress - observer.conditions[limits[k]!.condition]!.ambient) / perWatt
+      entry.shortPower = (inShort() - short.ambient) / perWatt
+    }
   })
   return demands
 }

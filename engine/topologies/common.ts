@@ -58,6 +58,7 @@ export const OUTPUT_CAPACITOR: readonly Step[] = [
     says: 'C_out_min, not below 10 µF',
     source: 'common practice, no source',
     why: 'Bridges load steps until the regulator answers.',
+    part: 'C1',
   },
 ]
 

@@ -2,8 +2,10 @@
 import type { Netlist } from '../devices/elements.ts'
 import type { DeratingPolicy, FactorName, JunctionKind } from '../parts/derating/index.ts'
 import type { Confidence, Tolerance } from '../parts/define.ts'
-import type { Requirements } from '../requirements/study.ts'
+import type { Pins, Requirements } from '../requirements/study.ts'
 import type { Worked, Working } from './working.ts'
+
+export type { Pins } from '../requirements/study.ts'
 
 export type TopologyName = 'shunt' | 'series-pass' | 'feedback'
 
@@ -109,11 +111,15 @@ export interface Refusal {
   readonly because: string
 }
 
-/** Parts and values that the caller wants used: part numbers and values by part id (`D1: '1N4743A'`, `R1: 1300`). */
-export type Pins = Readonly<Record<string, string | number>>
-
 /** What the last proof asked of a part, so that the next sizing can choose a part for it. */
-export type Demands = Readonly<Record<string, { power: number; voltage: number; shortPower: number }>>
+export interface Demand {
+  /** Watts at the worst corner of its power or of its junction. */
+  power: number
+  voltage: number
+  /** Watts with the output shorted. */
+  shortPower: number
+}
+export type Demands = Readonly<Record<string, Demand>>
 
 export interface Need {
   readonly requirements: Requirements

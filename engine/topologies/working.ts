@@ -5,6 +5,7 @@
 import {
   type Dimension,
   type Formula,
+  type Tree,
   compileFormula,
   dimensionOfFormula,
   parseFormula,
@@ -33,6 +34,8 @@ export interface FormulaStep {
 
 /** How a step asks for values that can be bought; pinned values come back as they were pinned. */
 export interface Chooser {
+  /** Whether the user pinned the value of this part. */
+  isPinned(id: string): boolean
   preferred(id: string, side: 'below' | 'above' | 'nearest', value: number): number
   /** The divider of these two parts whose ratio upper/lower comes closest to `ratio`, the lower one near `aim`. */
   divider(upperId: string, lowerId: string, ratio: number, aim: number): { upper: number; lower: number }
@@ -48,6 +51,8 @@ export interface PickStep {
   readonly why: string
   /** What the pick says in the place of a formula, e.g. `preferred value at or below Rs_max`. */
   readonly says: string
+  /** The part that is bought with this value, where the pick asks for no preferred one. */
+  readonly part?: string
 }
 
 export type Step = FormulaStep | PickStep
@@ -62,6 +67,8 @@ export interface WorkedLine {
   unit: string
   source: string
   why?: string
+  /** The part that is bought with this value. */
+  part?: string
 }
 
 export interface Worked {
@@ -69,6 +76,8 @@ export interface Worked {
   readonly value: (symbol: string) => number
   /** The working, givens first. */
   readonly lines: () => WorkedLine[]
+  /** By line, its formula; null for givens and picks. For setting it as mathematics. */
+  readonly formulas: readonly (Tree | null)[]
 }
 
 export interface Working {
@@ -76,6 +85,9 @@ export interface Working {
   readonly steps: readonly Step[]
   run(givens: Readonly<Record<string, number>>, choose: Chooser): Worked
 }
+
+/** What is said of a choice that the user made. */
+const AS_PINNED = { source: 'pinned in the study', why: 'Taken as it was pinned; the rest is sized around it.' }
 
 const isFormula = (step: Step): step is FormulaStep => 'from' in step
 
@@ -122,13 +134,36 @@ export function defineWorking(name: string, givens: readonly Given[], steps: rea
     run(inputs, choose) {
       const values = new Float64Array(dimensions.length)
       const scope = (symbol: string): number => values[slotOf(symbol)]!
+      const pinned = new Set<PickStep>()
+      /** The part that is bought with each symbol's value. */
+      const bought = new Map<string, string>()
+      /** The same choices, noting what is bought with them and which came out as the user had pinned them. */
+      const noting = (step: PickStep): Chooser => {
+        const note = (id: string): void => {
+          bought.set(step.is, id)
+          if (choose.isPinned(id)) pinned.add(step)
+        }
+        if (step.part !== undefined) bought.set(step.is, step.part)
+        return {
+          ...choose,
+          preferred(id, side, value) {
+            note(id)
+            return choose.preferred(id, side, value)
+          },
+          divider(upperId, lowerId, ratio, aim) {
+            // the two resistors of a divider are the symbols of their steps
+            note(step.is)
+            return choose.divider(upperId, lowerId, ratio, aim)
+          },
+        }
+      }
       for (const given of givens) {
         const value = inputs[given.is]
         if (value === undefined) throw new Error(`${name}: ${given.is} was not given`)
         values[slotOf(given.is)] = value
       }
       steps.forEach((step, k) => {
-        values[givens.length + k] = isFormula(step) ? evaluate[k]!(values) : step.pick(scope, choose)
+        values[givens.length + k] = isFormula(step) ? evaluate[k]!(values) : step.pick(scope, noting(step))
       })
       const numberOf = (symbol: string): string => formatQuantity(scope(symbol), unitOf(symbol))
       const line = (s: Given | Step, formula: string, substituted: string): WorkedLine => ({
@@ -140,15 +175,19 @@ export function defineWorking(name: string, givens: readonly Given[], steps: rea
         unit: s.unit,
         source: s.source,
         ...('why' in s && s.why !== undefined ? { why: s.why } : {}),
+        ...(bought.has(s.is) ? { part: bought.get(s.is)! } : {}),
       })
       return {
+        formulas: [...givens.map(() => null), ...formulas.map((formula) => formula?.tree ?? null)],
         value: scope,
         lines: () => [
           ...givens.map((g) => line(g, 'given', numberOf(g.is))),
           ...steps.map((s, k) =>
             isFormula(s)
               ? line(s, printFormula(formulas[k]!.tree), printSubstituted(formulas[k]!.tree, numberOf))
-              : line(s, s.says, numberOf(s.is)),
+              : pinned.has(s)
+                ? line({ ...s, ...AS_PINNED }, 'pinned', numberOf(s.is))
+                : line(s, s.says, numberOf(s.is)),
           ),
         ],
       }

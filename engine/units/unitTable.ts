@@ -99,6 +99,7 @@ const units: ReadonlyMap<string, UnitText> = new Map([
   ['Hz', prefixed('a frequency', 'Hz', ['hz', 'HZ'])],
   ['s', prefixed('a time', 's', ['sec'])],
   ['J', prefixed('an energy', 'J', ['joule'])],
+  ['Wh', prefixed('an energy', 'Wh')],
   ['S', prefixed('a conductance', 'S', ['siemens'])],
   ['m', prefixed('a length', 'm')],
   ['V/K', prefixed('a voltage drift', 'V', [], ['/K', '/°C'])],

@@ -20,6 +20,7 @@ const ORDER = [
   'figures',
   'sizing',
   'compare',
+  'explore',
   'index.ts',
   'hosts',
 ]

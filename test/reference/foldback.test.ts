@@ -10,6 +10,7 @@ import { type Chooser, defineWorking } from '../../engine/topologies/working.ts'
 import { FEEDBACK } from '../fixtures/published/feedback.ts'
 
 const EXACT: Chooser = {
+  isPinned: () => false,
   preferred: (_id, _side, value) => value,
   divider: (_upper, _lower, ratio, aim) => ({ upper: ratio * aim, lower: aim }),
 }

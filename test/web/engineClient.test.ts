@@ -21,6 +21,8 @@ const runners = (answer: JobRunners['answer']): JobRunners => ({
   spreadProblems: notAsked,
   sampleBoards: notAsked,
   summariseBoards: notAsked,
+  trade: notAsked,
+  changesFor: notAsked,
 })
 const ask = (client: EngineClient, title: string, onAnswer: (answer: Answer) => void = () => {}) =>
   client.run('answer', studyNamed(title), (step) => {

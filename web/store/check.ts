@@ -2,12 +2,14 @@
 import {
   checkField,
   checkStudy,
+  isText,
   parseStudyText,
   rangeOf as fieldRange,
   studyFile,
 } from '../../engine/requirements/index.ts'
 import type { Issue, Study } from '../../engine/requirements/index.ts'
 import { quantityField, shown } from './fields.ts'
+import { withoutEmptyPins } from './pins.ts'
 
 export type FieldValue = number | string | boolean | undefined
 
@@ -20,10 +22,12 @@ export interface Fix {
 /** Either the whole study with the value in place, or why it cannot be. */
 export type CheckedEdit = { study: Study; problem?: undefined } | { study?: undefined; problem: string; fix?: Fix }
 
-/** Where a path leads: `title`, `weights.…` and `assumptions.…` hang on the study, all else on its requirements. */
+/** Where a path leads: texts and these keys hang on the study, all else on its requirements. */
 function rooted(path: string): string[] {
   const keys = path.split('.')
-  return ['title', 'weights', 'assumptions'].includes(keys[0]!) ? keys : ['requirements', ...keys]
+  return isText(path) || ['weights', 'assumptions', 'pins', 'profile'].includes(keys[0]!)
+    ? keys
+    : ['requirements', ...keys]
 }
 
 /** The value of a study at a path such as `input.max`; undefined where a limit is left out. */
@@ -37,13 +41,14 @@ export function readPath(study: Study, path: string): FieldValue {
 export function withPath(study: Study, path: string, value: FieldValue): Study {
   const put = (node: object, keys: readonly string[]): object => {
     const [key, ...rest] = keys as [string, ...string[]]
-    const copy: Record<string, unknown> = { ...node }
+    const copy = (Array.isArray(node) ? [...(node as unknown[])] : { ...node }) as Record<string, unknown>
     if (rest.length > 0) copy[key] = put(copy[key] ?? {}, rest)
     else if (value === undefined) delete copy[key]
     else copy[key] = value
     return copy
   }
-  return put(study, rooted(path)) as Study
+  const next = put(study, rooted(path)) as Study
+  return next.pins ? withoutEmptyPins(next) : next
 }
 
 /** Smallest and largest value that the field may ever hold; the other requirements may narrow it. */

@@ -123,9 +123,15 @@ function listedWords(path: string): QuantityWords {
   }
 }
 
+const ROW_WORDS: Record<string, QuantityWords> = {
+  load: { caption: 'current' },
+  share: { caption: 'share', isPlain: true },
+  ambient: { caption: 'ambient', isPlain: true, isOptional: true, otherwise: 'nominal' },
+}
+
 /** The number field at a path such as `input.max`, `weights.heat` or `assumptions.prices.diode-1w`. */
 export function quantityField(path: string): QuantityField {
-  const known = QUANTITIES[path] ?? listedWords(path)
+  const known = QUANTITIES[path] ?? ROW_WORDS[/^profile\.\d+\.(\w+)$/u.exec(path)?.[1] ?? ''] ?? listedWords(path)
   return { path, name: labelOf(path), unit: rangeOf(path)?.unit ?? '', ...known }
 }
 

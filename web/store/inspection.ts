@@ -22,7 +22,9 @@ export const useInspectionStore = defineStore('inspection', () => {
   const isStale = computed(() => revision.value !== answers.revision || answers.isStale)
 
   const has = (name: DetailName): boolean => inspection.value?.some((details) => name in details) ?? false
-  const isMissing = computed(() => isStale.value || wanted.value.some((name) => !has(name)))
+  const isMissing = computed(
+    () => wanted.value.length > 0 && (isStale.value || wanted.value.some((name) => !has(name))),
+  )
   let attempt = 0
 
   async function ask(): Promise<void> {

@@ -29,3 +29,44 @@ export function writeText(key: string, text: string): void {
     denied.value = true
   }
 }
+
+/** The text that any tab stored under `key` for all of them. */
+export function readShared(key: string): string | undefined {
+  try {
+    return localStorage.getItem(key) ?? undefined
+  } catch {
+    denied.value = true
+    return undefined
+  }
+}
+
+/** Stores `text` under `key` for all tabs; on refusal sets `storageDenied` and goes on. */
+export function writeShared(key: string, text: string): void {
+  try {
+    localStorage.setItem(key, text)
+    denied.value = false
+  } catch {
+    denied.value = true
+  }
+}
+
+/** Takes away what `writeShared` stored. */
+export function forgetText(key: string): void {
+  try {
+    localStorage.removeItem(key)
+  } catch {
+    denied.value = true
+  }
+}
+
+/** Keys that all tabs share and that begin with `start`. */
+export function keysOf(start: string): string[] {
+  try {
+    return Array.from({ length: localStorage.length }, (_, i) => localStorage.key(i) ?? '').filter((key) =>
+      key.startsWith(start),
+    )
+  } catch {
+    denied.value = true
+    return []
+  }
+}

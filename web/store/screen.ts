@@ -7,9 +7,13 @@ import type { ScreenName } from '../screens/names.ts'
 
 const FIRST = SCREENS[0]!.name
 
+/** A fragment is a screen's name, followed by a place within it or not: `#working/shunt/Rs`. */
+const namesScreen = (hash: string): boolean =>
+  SCREENS.some(({ name }) => hash === `#${name}` || hash.startsWith(`#${name}/`))
+
 /** The screen that an address fragment names; the first where it names none. */
 function screenOf(hash: string): ScreenName {
-  const name = hash.replace(/^#/u, '')
+  const [name] = hash.replace(/^#/u, '').split('/')
   return SCREENS.find((screen) => screen.name === name)?.name ?? FIRST
 }
 
@@ -17,8 +21,7 @@ export const useScreenStore = defineStore('screen', () => {
   const name = ref<ScreenName>(screenOf(location.hash))
   useEventListener(window, 'hashchange', () => {
     // other fragments are places within the screen in view
-    if (SCREENS.some((screen) => `#${screen.name}` === location.hash) || location.hash === '')
-      name.value = screenOf(location.hash)
+    if (namesScreen(location.hash) || location.hash === '') name.value = screenOf(location.hash)
   })
   return { name }
 })

@@ -7,8 +7,8 @@
 import { computed, shallowReactive, shallowRef } from 'vue'
 import { defineStore } from 'pinia'
 import { parseQuantity } from '../../engine/units/index.ts'
-import { DEFAULTS, LARGEST_STUDY, sizeIssue } from '../../engine/requirements/index.ts'
-import type { Study } from '../../engine/requirements/index.ts'
+import { checkField, DEFAULTS, LARGEST_STUDY, sizeIssue } from '../../engine/requirements/index.ts'
+import type { Issue, ProfileRow, Study } from '../../engine/requirements/index.ts'
 import { EXAMPLES } from '../examples/index.ts'
 import type { Example } from '../examples/index.ts'
 import { describeChange } from './changes.ts'
@@ -16,7 +16,13 @@ import type { Change } from './changes.ts'
 import { checkEdit, isValid, readPath, readStudyFile, withPath } from './check.ts'
 import type { FieldValue, Fix, StudyRead } from './check.ts'
 import { quantityField, shown } from './fields.ts'
-import { readSaved, writeSaved } from './saved.ts'
+import { copyTitle, newId } from './kept.ts'
+import type { Kept } from './kept.ts'
+import { useLibraryStore } from './library.ts'
+import type { ListChange } from './library.ts'
+import { meantPin, pinPlace } from './pins.ts'
+import { readSaved } from './saved.ts'
+import { readShareFragment } from './shareLink.ts'
 
 /** An entry whose text is not in force. A path without one holds the value in `study`. */
 export interface FieldState {
@@ -33,8 +39,10 @@ export interface FieldState {
 export interface Step extends Change {
   before: Study
   after: Study
-  /** From one study to another, not an edit within one. */
-  isOther?: boolean
+  /** From one study of the library to another, not an edit within one: their ids. */
+  moved?: { readonly from: string; readonly to: string }
+  /** What it did to the list of studies. */
+  listed?: ListChange
 }
 
 export interface EditOptions {
@@ -54,13 +62,14 @@ export interface LastChange {
   isGesture: boolean
 }
 
-/** A file that could not be opened, by its name as far as it has one, and every reason. */
+/** What could not be opened, as a sentence begins with it (`The file`, `“rail.json”`), and every reason. */
 export interface FileProblem {
-  name: string
+  what: string
   problems: readonly string[]
 }
 
-export const UNDO_STEPS = 50
+/** Steps that are kept; far more than anybody makes in a session, and few enough for any memory. */
+export const UNDO_STEPS = 1000
 
 async function readFile(file: Blob): Promise<StudyRead> {
   if (file.size > LARGEST_STUDY) return { problems: [sizeIssue(file.size).message] }
@@ -74,7 +83,12 @@ async function readFile(file: Blob): Promise<StudyRead> {
 }
 
 export const useStudyStore = defineStore('study', () => {
+  const library = useLibraryStore()
   const saved = readSaved()
+  /** Which study of the library is on the desk. */
+  const id = shallowRef(saved?.id ?? newId())
+  /** Nothing was ever kept here: the person sees the page for the first time. */
+  const isFirstVisit = saved === undefined
   /** The valid study in force; replaced whole, never mutated. */
   const study = shallowRef<Study>(saved?.study ?? EXAMPLES[0]!.study)
   /** Entries not in force, by path, e.g. `input.max`, `limits.loadRegulation`, `weights.heat`. */
@@ -90,10 +104,14 @@ export const useStudyStore = defineStore('study', () => {
 
   function save(): void {
     const texts = Object.entries(entries).map(([path, entry]) => [path, entry.text])
-    writeSaved({ study: study.value, texts: Object.fromEntries(texts) as Record<string, string> })
+    library.keep({
+      id: id.value,
+      study: study.value,
+      texts: Object.fromEntries(texts) as Record<string, string>,
+    })
   }
 
-  function commit(next: Study, change: Change & Pick<Step, 'isOther'>, gesture?: string): void {
+  function commit(next: Study, change: Change & Pick<Step, 'moved' | 'listed'>, gesture?: string): void {
     const last = undoSteps.value.at(-1)
     const continues = gesture !== undefined && gesture === gestureOpen && last?.after === study.value
     const before = continues ? last.before : study.value
@@ -151,8 +169,9 @@ export const useStudyStore = defineStore('study', () => {
     return true
   }
 
-  /** Reads a typed text by its field's unit and edits; a text that cannot be read waits with its problem. */
+  /** Reads a typed text by its field's unit and edits; a text that cannot be read waits with its problem. An empty pin pins nothing. */
   function enter(path: string, text: string): boolean {
+    if (pinPlace(path)) return edit(path, text.trim() === '' ? undefined : meantPin(path, text.trim()), { text })
     const field = quantityField(path)
     const bare = text
       .trim()
@@ -211,9 +230,14 @@ export const useStudyStore = defineStore('study', () => {
     from.value = from.value.slice(0, -1)
     to.value = [...to.value, step]
     gestureOpen = undefined
-    if (step.isOther) clearEntries()
-    else reviewEntries(study.value, step[side])
-    study.value = step[side]
+    if (step.listed) library.change(step.listed, side === 'before')
+    if (step.moved) {
+      id.value = step.moved[side === 'before' ? 'from' : 'to']
+      lay(step[side], library.find(id.value)?.texts)
+    } else {
+      reviewEntries(study.value, step[side])
+      study.value = step[side]
+    }
     lastChange.value = { text: `${word}: ${step.label}`, isTravel: true, isGesture: false }
     save()
   }
@@ -221,11 +245,90 @@ export const useStudyStore = defineStore('study', () => {
   const undo = () => travel(undoSteps, redoSteps, 'before', 'Undone')
   const redo = () => travel(redoSteps, undoSteps, 'after', 'Redone')
 
-  /** Puts another valid study in force as one undo step. */
-  function loadStudy(next: Study): void {
+  /** Puts a whole study with its unfinished entries on the desk. */
+  function lay(next: Study, texts: Readonly<Record<string, string>> = {}): void {
     clearEntries()
-    const short = `${study.value.title} → ${next.title}`
-    commit(next, { label: `Study ${short}`, short, isOther: true })
+    study.value = next
+    resume(texts)
+  }
+
+  /** Goes on with another study of the library as one undo step; `listed` says where it has just come from. */
+  function moveTo(next: Kept, words: Change, listed?: ListChange): void {
+    const moved = { from: id.value, to: next.id }
+    clearEntries()
+    id.value = next.id
+    commit(next.study, { ...words, moved, ...(listed && { listed }) })
+    resume(next.texts)
+    save()
+  }
+
+  const turnedTo = (title: string): Change => {
+    const short = `${study.value.title} → ${title}`
+    return { label: `Study ${short}`, short }
+  }
+
+  /** Opens a study of the library. */
+  function openKept(other: string): void {
+    const next = other === id.value ? undefined : library.take(other)
+    if (next) moveTo(next, turnedTo(next.study.title))
+  }
+
+  /** Adds a valid study to the library and opens it, as one undo step; one that is there already is opened. */
+  function loadStudy(next: Study): void {
+    const there = library.sameAs(next)
+    if (there) return openKept(there.id)
+    const added = library.made({ study: next, texts: {} })
+    library.change({ after: added })
+    return moveTo(added, turnedTo(next.title), { after: added })
+  }
+
+  /** A change of the list that leaves the desk as it is. */
+  function relist(listed: ListChange, label: string): void {
+    library.change(listed)
+    commit(study.value, { label, short: label, listed })
+    save()
+  }
+
+  /** Opens a copy of a study. */
+  function duplicate(other: string): void {
+    const kept = library.find(other)
+    if (!kept) return
+    const title = copyTitle(kept.study.title, library.titles)
+    const added = library.made({ study: { ...kept.study, title }, texts: kept.texts })
+    library.change({ after: added })
+    moveTo(added, { label: `Study “${title}” made`, short: title }, { after: added })
+  }
+
+  /** Takes a study out of the library. Where it is on the desk, the one changed last comes after it. */
+  function remove(other: string): void {
+    const before = library.find(other)
+    if (!before) return
+    const label = `“${before.study.title}” deleted`
+    if (other !== id.value) return relist({ before }, label)
+    const next = library.list.find((kept) => kept.id !== other)
+    const fresh = next ? undefined : library.made({ study: EXAMPLES[0]!.study, texts: {} })
+    library.change({ before })
+    return moveTo((next && library.take(next.id)) ?? fresh!, { label, short: label }, { before })
+  }
+
+  /** Renames a study of the list; the one on the desk has `rename`. */
+  function renameKept(other: string, title: string): void {
+    const before = library.find(other)
+    const named = title.trim() || DEFAULTS.title
+    if (other === id.value) rename(named)
+    else if (before && before.study.title !== named && !checkEdit(before.study, 'title', named).problem) {
+      const after: Kept = { ...before, study: { ...before.study, title: named }, changed: Date.now() }
+      relist({ before, after }, `Title ${before.study.title} → ${named}`)
+    }
+  }
+
+  /** Shows what another tab made of the study on the desk, as one undo step. */
+  function takeTheirs(): void {
+    const theirs = library.takeTheirs()
+    if (!theirs) return
+    clearEntries()
+    commit(theirs.study, { label: `“${theirs.study.title}” as changed in another tab`, short: 'from another tab' })
+    resume(theirs.texts)
     save()
   }
 
@@ -241,30 +344,95 @@ export const useStudyStore = defineStore('study', () => {
     return true
   }
 
+  /**
+   * Puts other rows in force as the load profile, `undefined` for none, as one undo step; what waits in its rows is dropped,
+   * but for `kept`: waiting entries by their paths from now on.
+   * @returns what is wrong with the rows, which then are not in force
+   */
+  function editProfile(
+    rows: readonly ProfileRow[] | undefined,
+    label: string,
+    kept: Readonly<Record<string, FieldState>> = {},
+  ): readonly Issue[] {
+    const profile = rows?.map((row) => ({ ...row }))
+    const issues = checkField('profile', profile, study.value)
+    if (issues.length > 0) return issues
+    for (const path of Object.keys(entries)) if (path.startsWith('profile.')) delete entries[path]
+    Object.assign(entries, kept)
+    const { profile: _, ...others } = study.value
+    const next = settleEntries(profile ? { ...others, profile } : others)
+    commit(next, { label: `Load profile: ${label}`, short: label })
+    save()
+    return []
+  }
+
   /** Why the last file could not be opened; undefined where it could. */
   const fileProblem = shallowRef<FileProblem>()
   let openings = 0
 
-  /** Opens a study file; a file that is no valid study changes nothing and is explained in `fileProblem`. */
-  async function openFile(file: Blob): Promise<void> {
+  /** Opens what is being read as a new study; what is no valid study changes nothing and is explained in `fileProblem`. */
+  async function open(what: string, reading: Promise<StudyRead>): Promise<void> {
     const mine = ++openings
-    const read = await readFile(file)
-    // another file was opened meanwhile
+    const read = await reading
+    // another one was opened meanwhile
     if (mine !== openings) return
     if (read.study) loadStudy(read.study)
-    fileProblem.value = read.problems && { name: file instanceof File ? file.name : '', problems: read.problems }
+    fileProblem.value = read.problems && { what, problems: read.problems }
   }
+
+  const openFile = (file: Blob): Promise<void> =>
+    open(file instanceof File && file.name ? `“${file.name}”` : 'The file', readFile(file))
+  const openLink = (fragment: string): Promise<void> => open('The link', readShareFragment(fragment))
+  const openText = (text: string): Promise<void> =>
+    open(
+      'The pasted text',
+      Promise.resolve().then(() => readStudyFile(text)),
+    )
 
   const examples: readonly Example[] = EXAMPLES
 
-  for (const [path, text] of Object.entries(saved?.texts ?? {})) {
-    if (path === 'title') rename(text)
-    else enter(path, text)
+  /** Enters unfinished texts again. One that is valid by now is in force without a step of its own. */
+  function resume(texts: Readonly<Record<string, string>>): void {
+    const [undos, redos, change] = [undoSteps.value, redoSteps.value, lastChange.value]
+    for (const [path, text] of Object.entries(texts)) {
+      if (path === 'title') rename(text)
+      else enter(path, text)
+    }
+    undoSteps.value = undos
+    redoSteps.value = redos
+    lastChange.value = change
   }
-  undoSteps.value = []
-  lastChange.value = { text: '', isTravel: false, isGesture: false }
+
+  /** Steps go on under the id that a study got. */
+  const renamed = (steps: readonly Step[], from: string, to: string) =>
+    steps.map((step) =>
+      step.moved
+        ? {
+            ...step,
+            moved: {
+              from: step.moved.from === from ? to : step.moved.from,
+              to: step.moved.to === from ? to : step.moved.to,
+            },
+          }
+        : step,
+    )
+
+  library.attach(saved && { ...saved, id: id.value }, {
+    moved(from, to) {
+      undoSteps.value = renamed(undoSteps.value, from, to.id)
+      redoSteps.value = renamed(redoSteps.value, from, to.id)
+      id.value = to.id
+      edit('title', to.study.title)
+    },
+    renewed: (by) => lay(by.study, by.texts),
+  })
+  resume(saved?.texts ?? {})
+  // a page that is only looked at again is not the one that was last worked on
+  if (saved?.id === undefined) save()
 
   return {
+    id,
+    isFirstVisit,
     study,
     entries,
     undoSteps,
@@ -275,13 +443,21 @@ export const useStudyStore = defineStore('study', () => {
     examples,
     edit,
     editAll,
+    editProfile,
     enter,
     rename,
     restore,
     undo,
     redo,
     loadStudy,
+    openKept,
+    duplicate,
+    remove,
+    renameKept,
+    takeTheirs,
     fileProblem,
     openFile,
+    openLink,
+    openText,
   }
 })

@@ -68,7 +68,7 @@ function lineOf({ id, partNumber }: DesignPart, { prices, areas }: Assumptions):
   return { part: id, price: priceOf(kind.price, prices), area: areaOf(found, kind.area, areas) }
 }
 
-function priceOf(name: PriceName, own: Assumptions['prices']): NonNullable<BillLine['price']> {
+export function priceOf(name: PriceName, own: Assumptions['prices']): NonNullable<BillLine['price']> {
   const { price, date, quantity, source, confidence, note } = PRICES[name]
   const catalogue = price === undefined ? {} : { catalogue: price }
   const entered = own[name]
@@ -87,7 +87,7 @@ function priceOf(name: PriceName, own: Assumptions['prices']): NonNullable<BillL
 }
 
 /** Heatsinks bring their own footprint, all else goes by its package. */
-function areaOf(found: FoundPart, name: AreaName, own: Assumptions['areas']): Assumed<AreaName> {
+export function areaOf(found: FoundPart, name: AreaName, own: Assumptions['areas']): Assumed<AreaName> {
   const listed = AREAS[name]
   const row =
     found.family === 'heatsink'

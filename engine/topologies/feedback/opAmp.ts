@@ -8,7 +8,7 @@ import { fitAmplifier } from '../place/amplifier.ts'
 import { fitCapacitor, fitOutputCapacitor } from '../place/capacitor.ts'
 import { refuse } from '../place/fitted.ts'
 import type { LimiterIds } from '../place/limiter.ts'
-import { fitPass } from '../place/pass.ts'
+import { fitPass, passAgain } from '../place/pass.ts'
 import { pinnedRows } from '../place/pinned.ts'
 import { ambientReach, fitReference, referenceSpread } from '../place/reference.ts'
 import { DIVIDER_ASSUMPTION, fitDivider, fitResistor } from '../place/resistor.ts'
@@ -231,6 +231,7 @@ function candidate(need: Need, chosen: Chosen): Candidate {
     build(worked, demands) {
       if (!(ofPass.beta_min > 0)) return neverConducts(need, pass.row)
       const v = worked.value
+      const cooled = passAgain(need, pass, limiting, demands)
       if (!(v('R3_max') > 0))
         return refuse(
           'input.min',
@@ -259,7 +260,7 @@ function candidate(need: Need, chosen: Chosen): Candidate {
             demands,
           ),
           ...fitDivider(need, { ...DIVIDER, power: 1e-3, voltage: output.voltage }, worked, demands),
-          ...fitPass(need, pass, limiting, worked, demands),
+          ...fitPass(need, cooled, limiting, worked, demands),
           fitOutputCapacitor(need, worked),
           fitCapacitor(need, {
             id: 'C2',
@@ -269,7 +270,7 @@ function candidate(need: Need, chosen: Chosen): Candidate {
             voltage: input.max,
           }),
         ],
-        mechanical: [heatsinkPart('HS1', pass.cooling, 'Q1')],
+        mechanical: [heatsinkPart('HS1', cooled.cooling, 'Q1')],
         referenceSpread: referenceSpread(need, reference),
         guess: loopGuess(need, worked, limiting, { ref: reference.vref.nominal, fb: reference.vref.nominal }),
         assumptions: [

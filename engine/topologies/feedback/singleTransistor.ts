@@ -8,7 +8,7 @@ import { fitOutputCapacitor } from '../place/capacitor.ts'
 import { DIODE_GIVENS, diodeGivens, diodeSpread, diodesNear, fitDiode } from '../place/diode.ts'
 import { refuse } from '../place/fitted.ts'
 import type { LimiterIds } from '../place/limiter.ts'
-import { fitPass } from '../place/pass.ts'
+import { fitPass, passAgain } from '../place/pass.ts'
 import { pinnedNumber } from '../place/pinned.ts'
 import { DIVIDER_ASSUMPTION, fitDivider, fitResistor } from '../place/resistor.ts'
 import { BARE, type PassChoice, fitTransistor, heatsinkPart, neverConducts } from '../place/transistor.ts'
@@ -209,6 +209,7 @@ function candidate(need: Need, chosen: Chosen): Candidate {
     build(worked, demands) {
       if (!(ofPass.beta_min > 0)) return neverConducts(need, pass.row)
       const v = worked.value
+      const cooled = passAgain(need, pass, limiting, demands)
       if (!(v('R3_max') > 1))
         return refuse(
           'input.min',
@@ -263,10 +264,10 @@ function candidate(need: Need, chosen: Chosen): Candidate {
             },
             demands,
           ),
-          ...fitPass(need, pass, limiting, worked, demands),
+          ...fitPass(need, cooled, limiting, worked, demands),
           fitOutputCapacitor(need, worked),
         ],
-        mechanical: [heatsinkPart('HS1', pass.cooling, 'Q1')],
+        mechanical: [heatsinkPart('HS1', cooled.cooling, 'Q1')],
         referenceSpread: diodeSpread(diode, diode.vz.nominal + 0.65),
         guess: loopGuess(need, worked, limiting, { ref: diode.vz.nominal, fb: v('V_cmp') }),
         assumptions: [DIVIDER_ASSUMPTION],

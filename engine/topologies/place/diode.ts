@@ -5,7 +5,7 @@ import type { Need } from '../define.ts'
 import type { Given } from '../working.ts'
 import { type Fitted, junctionLimit, provenance } from './fitted.ts'
 import { cooledDiode } from './heatPath.ts'
-import { pinnedRows } from './pinned.ts'
+import { pinnedRows, pinnedValue } from './pinned.ts'
 
 /** Anode first. */
 export function fitDiode(
@@ -74,10 +74,13 @@ export const diodeMiss = (row: DiodeRow, volts: number): number => Math.abs(row.
 export const diodeSpread = (row: DiodeRow, held: number = row.vz.nominal): number =>
   (row.vz.max - row.vz.min) / (2 * held)
 
-/** Diodes of which some sample lies within `spread` (a fraction) of `volts`, or the one that is pinned. */
+/** Diodes of which some sample lies within `spread` (a fraction) of `volts`, or the one, or those of the one voltage, that are pinned. */
 export function diodesNear(need: Need, id: string, volts: number, spread: number): DiodeRow[] {
   const pinned = pinnedRows(need, id, findDiode)
   if (pinned && pinned.length > 0) return pinned
+  const nominal = pinnedValue(need, id)
+  if (nominal !== undefined)
+    return diodesFor({ vzMin: nominal, vzMax: nominal, mounting: need.requirements.parts.mounting })
   return diodesFor({
     vzMin: volts * (1 - spread),
     vzMax: volts * (1 + spread),

@@ -4,7 +4,7 @@ import type { Worked } from '../working.ts'
 import type { Fitted } from './fitted.ts'
 import { type FoldbackIds, fitFoldback, isFoldback } from './foldback.ts'
 import { type LimiterIds, fitLimiter, limiterThreshold } from './limiter.ts'
-import { type PassChoice, type PassNeed, fitTransistor } from './transistor.ts'
+import { type PassChoice, type PassNeed, fitTransistor, recooled } from './transistor.ts'
 
 /** The gain of the pass transistor and the least base drive in amperes that the first guess supposes. Own approximation, no source. */
 const GUESSED_GAIN = 30
@@ -30,6 +30,14 @@ export function passNeed(need: Need, held: number, limit?: number): PassNeed {
     ? { power, voltage: input.max, current: load.max }
     : { power, voltage: input.max, current: limit, faultPower: input.max * limit }
 }
+
+/** The choice again with what its proof asked. A foldback was worked out for the heatsink first chosen, which therefore stays. */
+export const passAgain = (
+  need: Need,
+  pass: PassChoice,
+  limiter: LimiterIds | FoldbackIds | undefined,
+  demands: Demands,
+): PassChoice => (limiter && isFoldback(limiter) ? pass : recooled(need, pass, demands['Q1']))
 
 /** The pass transistor from `in` to `out`, its base at `base`; with a limiter its emitter at `sense`, and the limiter after it. */
 export const fitPass = (

@@ -7,6 +7,12 @@ export function pinnedNumber(need: Need, id: string): string | undefined {
   return typeof pinned === 'string' ? pinned : undefined
 }
 
+/** The value pinned at this place; a pinned part number is none. */
+export function pinnedValue(need: Need, id: string): number | undefined {
+  const pinned = need.pins[id]
+  return typeof pinned === 'number' ? pinned : undefined
+}
+
 /** The pinned row alone, no row where the list has no such part; undefined without a pin. */
 export function pinnedRows<Row>(
   need: Need,

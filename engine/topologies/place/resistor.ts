@@ -1,5 +1,7 @@
 /** Resistors: a preferred value, the smallest type that bears it. */
 import {
+  RESISTORS,
+  type ResistorChoice,
   type ResistorRow,
   pickResistor,
   placeResistor,
@@ -8,11 +10,12 @@ import {
   resistorShare,
 } from '../../parts/resistor/index.ts'
 import { type SeriesName } from '../../requirements/study.ts'
-import { preferredAbove, preferredBelow, preferredNearest } from '../../units/index.ts'
+import { formatValueCode, preferredAbove, preferredBelow, preferredNearest } from '../../units/index.ts'
 import type { Demands, Limit, Need, Refusal } from '../define.ts'
 import type { Chooser, Worked } from '../working.ts'
 import { type Fitted, provenance, refuse } from './fitted.ts'
 import { cooledBare } from './heatPath.ts'
+import { pinnedRows, pinnedValue } from './pinned.ts'
 
 export interface ResistorPlace {
   readonly id: string
@@ -49,7 +52,16 @@ export function fitResistor(need: Need, place: ResistorPlace, demands: Demands):
       ? { fault: { power: Math.max(place.fault.power, seen?.shortPower ?? 0), voltage: place.fault.voltage } }
       : {}),
   }
-  let choice = pickResistor(ask)
+  const pinned = pinnedRows(need, id, (type) => RESISTORS.find(({ partNumber }) => partNumber === type))?.[0]
+  if (pinned && !(ohms >= pinned.min && ohms <= pinned.max))
+    return refuse(
+      `${id}.value`,
+      ohms,
+      ohms < pinned.min ? pinned.min : pinned.max,
+      'Ω',
+      `${id} must be ${formatValueCode(ohms)}; ${pinned.partNumber} is made from ${formatValueCode(pinned.min)} to ${formatValueCode(pinned.max)}.`,
+    )
+  let choice: ResistorChoice = pinned ? { found: true, row: pinned } : pickResistor(ask)
   // Power types come in wider tolerances; the corners then use what the part really has, and the note says so.
   if (!choice.found && (choice.shortage === 'power' || choice.shortage === 'tolerance'))
     choice = pickResistor({ ...ask, tolerance: Math.max(tolerance, 0.05) })
@@ -138,8 +150,8 @@ function resistorLimits(row: ResistorRow, need: Need, [plus, minus]: readonly [s
 
 /** A pinned value where the user gave one, else the preferred value on the asked side of `ohms`. */
 function preferred(need: Need, id: string, side: 'below' | 'above' | 'nearest', ohms: number): number {
-  const pinned = need.pins[id]
-  if (typeof pinned === 'number') return pinned
+  const pinned = pinnedValue(need, id)
+  if (pinned !== undefined) return pinned
   if (!(ohms > 0)) return ohms
   const series: SeriesName = need.requirements.parts.resistorSeries
   if (side === 'below') return preferredBelow(ohms, series)
@@ -156,10 +168,11 @@ function preferredDivider(
   ratio: number,
   aim: number,
 ): { upper: number; lower: number } {
-  const upperPin = need.pins[upperId]
-  const lowerPin = need.pins[lowerId]
-  if (typeof upperPin === 'number' && typeof lowerPin === 'number') return { upper: upperPin, lower: lowerPin }
+  const upperPin = pinnedValue(need, upperId)
+  const lowerPin = pinnedValue(need, lowerId)
   const series = need.requirements.parts.resistorSeries
+  if (upperPin !== undefined) return { upper: upperPin, lower: lowerPin ?? preferredNearest(upperPin / ratio, series) }
+  if (lowerPin !== undefined) return { upper: preferredNearest(lowerPin * ratio, series), lower: lowerPin }
   let best = { upper: NaN, lower: NaN }
   let bestMiss = Infinity
   for (let lower = preferredAbove(aim / 2, series); lower <= aim * 2; lower = preferredAbove(lower * 1.0001, series)) {
@@ -176,6 +189,7 @@ function preferredDivider(
 
 /** What the working's choices are made from: the series of the requirements, and the user's pins. */
 export const chooserFor = (need: Need): Chooser => ({
+  isPinned: (id) => pinnedValue(need, id) !== undefined,
   preferred: (id, side, value) => preferred(need, id, side, value),
   divider: (upperId, lowerId, ratio, aim) => preferredDivider(need, upperId, lowerId, ratio, aim),
 })

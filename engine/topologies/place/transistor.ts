@@ -1,6 +1,6 @@
 /** Transistors and what cools them. */
 import { allowedJunction } from '../../parts/derating/index.ts'
-import { type HeatsinkRow, interfaceResistance, pickHeatsink } from '../../parts/heatsink/index.ts'
+import { HEATSINKS, type HeatsinkRow, interfaceResistance, pickHeatsink } from '../../parts/heatsink/index.ts'
 import {
   type TransistorRow,
   headlinePower,
@@ -8,9 +8,10 @@ import {
   soaCurrent,
   transistors,
 } from '../../parts/transistor/index.ts'
-import type { DesignPart, Limit, Need, Refusal, StressPoint } from '../define.ts'
+import type { Demand, DesignPart, Limit, Need, Refusal, StressPoint } from '../define.ts'
 import { type Fitted, junctionLimit, provenance, refuse } from './fitted.ts'
 import { cooledTransistor } from './heatPath.ts'
+import { pinnedRows } from './pinned.ts'
 
 /** What sheds a transistor's heat beside its own package: a heatsink, or nothing. */
 export interface Cooling {
@@ -108,7 +109,7 @@ export const passResistance = (need: Need, { row, cooling }: PassChoice): number
 
 /**
  * NPN transistors that bear the need, the smallest package first, each with the smallest heatsink that serves; the closest
- * one alone where none does. A pinned part number is taken as it is.
+ * one alone where none does. A pinned part number is taken as it is, and so is a pinned heatsink.
  */
 export function passTransistors(need: Need, id: string, ask: PassNeed, darlington: boolean): PassChoice[] {
   const pinned = need.pins[id]
@@ -132,26 +133,55 @@ export function passTransistors(need: Need, id: string, ask: PassNeed, darlingto
   })
   if (cooled.length > 0) return cooled
   const closest = (bears.length > 0 ? bears : rows).at(-1)
-  return closest ? [{ row: closest, cooling: largestCooling(closest) }] : []
+  return closest ? [{ row: closest, cooling: largestCooling(need, closest) }] : []
 }
 
 /** The least cooling that keeps the junction within its derated limit in service and its maximum in a fault. */
-function coolingFor(need: Need, row: TransistorRow, ask: PassNeed): Cooling | undefined {
+export function coolingFor(
+  need: Need,
+  row: TransistorRow,
+  ask: Pick<PassNeed, 'power' | 'faultPower'>,
+): Cooling | undefined {
   const { policy, requirements } = need
   const ambient = requirements.ambient.max
   const junction = allowedJunction(row.Tj_max, policy, 'transistor', ambient)
   const service = (junction - ambient) / Math.max(ask.power, 1e-9)
   const fault = ask.faultPower === undefined ? Infinity : (row.Tj_max - ambient) / Math.max(ask.faultPower, 1e-9)
   const allowed = Math.min(service, fault)
-  if (row.thetaJA <= allowed) return BARE
+  const pinned = pinnedHeatsink(need)
+  if (row.thetaJA <= allowed && !pinned) return BARE
   if (row.thetaJC === undefined) return undefined
   const toSink = row.thetaJC + interfaceResistance(row.package)
-  const found = pickHeatsink({ package: row.package, required: (allowed - toSink) / policy.heatsinkFactor })
+  const required = (allowed - toSink) / policy.heatsinkFactor
+  if (pinned)
+    return pinned.packages.includes(row.package) && pinned.thermalResistance <= required
+      ? { heatsink: pinned }
+      : undefined
+  const found = pickHeatsink({ package: row.package, required })
   return found.found ? { heatsink: found.row } : undefined
 }
 
-function largestCooling(row: TransistorRow): Cooling {
+/** The same transistor with the heatsink that its proof asks for, where that is a larger one and the list holds it. */
+export function recooled(need: Need, pass: PassChoice, demand: Demand | undefined): PassChoice {
+  if (!demand) return pass
+  const survives = need.requirements.limits.survivesShort
+  const cooling = coolingFor(need, pass.row, {
+    power: demand.power,
+    ...(survives ? { faultPower: demand.shortPower } : {}),
+  })
+  if (!cooling) return pass
+  const again: PassChoice = { row: pass.row, cooling }
+  return passResistance(need, again) < passResistance(need, pass) ? again : pass
+}
+
+/** The one heatsink that a design has is `HS1`, whatever it cools. */
+const pinnedHeatsink = (need: Need): HeatsinkRow | undefined =>
+  pinnedRows(need, 'HS1', (number) => HEATSINKS.find(({ partNumber }) => partNumber === number))?.[0]
+
+function largestCooling(need: Need, row: TransistorRow): Cooling {
   if (row.thetaJC === undefined) return BARE
+  const pinned = pinnedHeatsink(need)
+  if (pinned) return pinned.packages.includes(row.package) ? { heatsink: pinned } : BARE
   const found = pickHeatsink({ package: row.package, required: 0 })
   const heatsink = found.found ? found.row : found.closest
   return heatsink ? { heatsink } : BARE

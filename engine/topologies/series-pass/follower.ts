@@ -17,7 +17,7 @@ import {
 } from '../place/diode.ts'
 import { refuse } from '../place/fitted.ts'
 import { LIMITER_GIVENS, type LimiterIds, limiterSteps, limiterThreshold } from '../place/limiter.ts'
-import { fitPass, guessLimit, passNeed } from '../place/pass.ts'
+import { fitPass, guessLimit, passAgain, passNeed } from '../place/pass.ts'
 import { fitResistor } from '../place/resistor.ts'
 import { type PassChoice, heatsinkPart, neverConducts, passTransistors } from '../place/transistor.ts'
 import { defineWorking } from '../working.ts'
@@ -106,6 +106,7 @@ function candidate(
     build(worked, demands) {
       if (!(beta_min > 0)) return neverConducts(need, pass.row)
       const v = worked.value
+      const cooled = passAgain(need, pass, limiter, demands)
       if (!(v('Rs_max') > 0.1))
         return refuse(
           'input.min',
@@ -133,10 +134,10 @@ function candidate(
             demands,
           ),
           fitDiode(need, row, 'D1', 'reference diode', ['0', 'base']),
-          ...fitPass(need, pass, limiter, worked, demands),
+          ...fitPass(need, cooled, limiter, worked, demands),
           fitOutputCapacitor(need, worked),
         ],
-        mechanical: [heatsinkPart('HS1', pass.cooling, 'Q1')],
+        mechanical: [heatsinkPart('HS1', cooled.cooling, 'Q1')],
         referenceSpread: diodeSpread(row),
         guess: {
           base: row.vz.nominal,

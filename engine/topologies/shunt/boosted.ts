@@ -17,7 +17,7 @@ import { fitOutputCapacitor } from '../place/capacitor.ts'
 import { DIODE_GIVENS, diodeGivens, diodeMiss, diodeSpread, diodesNear, fitDiode } from '../place/diode.ts'
 import { refuse } from '../place/fitted.ts'
 import { fitResistor } from '../place/resistor.ts'
-import { type PassChoice, fitTransistor, heatsinkPart, passTransistors } from '../place/transistor.ts'
+import { type PassChoice, fitTransistor, heatsinkPart, passTransistors, recooled } from '../place/transistor.ts'
 import { defineWorking } from '../working.ts'
 import { RS_LOWEST, RS_SHORTED, fitSeriesResistor } from './steps.ts'
 
@@ -189,6 +189,7 @@ function candidate(
     },
     build(worked, demands) {
       const v = worked.value
+      const { cooling } = recooled(need, pass, demands['Q1'])
       if (!(v('Rs_max') > 0.1))
         return refuse(
           'input.min',
@@ -208,7 +209,7 @@ function candidate(
             id: 'Q1',
             role: 'shunt transistor',
             nodes: ['out', 'base', '0'],
-            cooling: pass.cooling,
+            cooling,
           }),
           fitResistor(
             need,
@@ -224,7 +225,7 @@ function candidate(
           ),
           fitOutputCapacitor(need, worked),
         ],
-        mechanical: [heatsinkPart('HS1', pass.cooling, 'Q1')],
+        mechanical: [heatsinkPart('HS1', cooling, 'Q1')],
         referenceSpread: diodeSpread(row, output.voltage),
         guess: { out: row.vz.nominal + at.Vbe, base: at.Vbe },
         assumptions: [],

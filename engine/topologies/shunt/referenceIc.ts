@@ -3,7 +3,7 @@ import { allowedJunction } from '../../parts/derating/index.ts'
 import { type ReferenceRow, findReference, referencesFor } from '../../parts/shunt-reference/index.ts'
 import { assemble } from '../assemble.ts'
 import { OUTPUT_CAPACITOR, REQUIRED, STEP_GIVEN, STEP_TIME, dividerSteps, requiredGivens } from '../common.ts'
-import type { Candidate, Need, Refusal, Variant } from '../define.ts'
+import { type Candidate, type Need, type Refusal, type Variant, isRefusal } from '../define.ts'
 import { fitOutputCapacitor } from '../place/capacitor.ts'
 import { refuse } from '../place/fitted.ts'
 import { pinnedRows } from '../place/pinned.ts'
@@ -123,6 +123,9 @@ function candidate(need: Need, row: ReferenceRow): Candidate {
           'V',
           `An input of ${input.min} V leaves nothing to drive the load through a resistor at ${output.voltage} V. Raise the lowest input.`,
         )
+      const farads = Math.max(v('C_out'), STABLE_ABOVE)
+      const capacitor = fitOutputCapacitor(need, worked, farads)
+      const isLarge = !isRefusal(capacitor) && (capacitor.part.value ?? 0) >= 0.999 * STABLE_ABOVE
       return assemble(need, {
         topology: 'shunt',
         variant,
@@ -137,13 +140,15 @@ function candidate(need: Need, row: ReferenceRow): Candidate {
             row.adjustable ? ['out', '0', 'fb'] : ['out', '0'],
           ),
           ...(row.adjustable ? fitDivider(need, { ...DIVIDER, power: 1e-3, voltage: held }, worked, demands) : []),
-          fitOutputCapacitor(need, worked, Math.max(v('C_out'), STABLE_ABOVE)),
+          capacitor,
         ],
         referenceSpread: referenceSpread(need, row),
         guess: { out: held, fb: row.vref.nominal },
         divides: ['fb'],
         assumptions: [
-          'The output capacitor lies above the range in which such references may oscillate; check the plot of the sheet of the part bought.',
+          isLarge
+            ? 'The output capacitor lies above the range in which such references may oscillate; check the plot of the sheet of the part bought.'
+            : 'The pinned output capacitor may lie in the range in which such references oscillate; check the plot of the sheet of the part bought.',
         ],
         cautions: ['If the reference opens, the whole input reaches the load through the series resistor.'],
         notEvaluated: ['loopStability'],

@@ -5,6 +5,7 @@ import { tmpdir } from 'node:os'
 import { join } from 'node:path'
 import { fileURLToPath } from 'node:url'
 import { afterAll, beforeAll, describe, expect, test } from 'vitest'
+import type { Report } from '../../../engine/compare/compare.ts'
 import type { Comparison } from '../../../engine/compare/comparison.ts'
 import { checkStudy } from '../../../engine/requirements/index.ts'
 
@@ -28,6 +29,10 @@ beforeAll(() => {
   folder = mkdtempSync(join(tmpdir(), 'wattfork-headless-'))
   writeFileSync(join(folder, 'good.study.json'), JSON.stringify(STUDY))
   writeFileSync(join(folder, 'bad.study.json'), JSON.stringify({ ...STUDY, colour: 'red', version: 0 }))
+  writeFileSync(
+    join(folder, 'pins.study.json'),
+    JSON.stringify({ ...STUDY, pins: { shunt: { D1: '1N4739' }, feedback: { R9: 470 } } }),
+  )
   writeFileSync(join(folder, 'empty.study.json'), '')
   writeFileSync(join(folder, 'latin.study.json'), Buffer.from([0x22, 0xe9, 0x22]))
   writeFileSync(join(folder, 'huge.study.json'), '')
@@ -73,6 +78,11 @@ function run(args: readonly string[], { input = '', readAfter = 0, signal }: Opt
 describe('a study that is not valid', { timeout: 30_000 }, () => {
   test.each([
     ['has two problems', ['bad.study.json'], [/^colour is not a known key/u, /^version is 0; it must be 1\.$/u]],
+    [
+      'pins what is not there',
+      ['pins.study.json'],
+      [/^pins\.feedback\.R9 is no part of any variant; /u, /^pins\.shunt\.D1 is the text "1N4739"; it must be /u],
+    ],
     ['is empty', ['empty.study.json'], [/^The study is empty/u]],
     ['is not there', ['absent.study.json'], [/^"absent\.study\.json" does not exist\.$/u]],
     ['is a folder', ['.'], [/^"\." is a folder/u]],
@@ -117,6 +127,16 @@ describe('a valid study', { timeout: 60_000 }, () => {
     expect(stdout).toBe(`${JSON.stringify(comparison, null, 2)}\n`)
     // larger than the 64 kB that a pipe holds, or waiting would prove nothing
     expect(stdout.length).toBeGreaterThan(65_536)
+  })
+
+  test('is sized around its pins, and says what each of them costs', async ({ signal }) => {
+    const pins = { 'series-pass': { R1: 1111 } }
+    const { code, stdout } = await run(['-'], { input: JSON.stringify({ ...STUDY, pins }), signal })
+    expect(code).toBe(0)
+    const printed = JSON.parse(stdout) as Report
+    expect(printed.pins).toEqual(pins)
+    expect(printed.designs[1]!.parts.find(({ id }) => id === 'R1')!.value).toBe(1111)
+    expect([0, 1, 2].map((k) => printed.designs[k]!.pinCost?.map(({ part }) => part))).toEqual([[], ['R1'], []])
   })
 
   test('gives the same from standard input, and when two run at once', async ({ signal }) => {

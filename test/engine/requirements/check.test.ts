@@ -122,6 +122,8 @@ describe('allowed values, from the published file format', () => {
     ['weights.heat', -1, 'range'],
     ['title', 5, 'type'],
     ['title', 'x'.repeat(201), 'length'],
+    ['notes', ['a'], 'type'],
+    ['notes', 'x'.repeat(10_001), 'length'],
     ['format', 'other', 'format'],
     ['version', '1', 'version'],
     ['version', 0, 'version'],

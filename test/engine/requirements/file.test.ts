@@ -2,6 +2,7 @@ import { describe, expect, test } from 'vitest'
 import {
   checkStudy,
   LARGEST_STUDY,
+  LONGEST_NOTES,
   migrate,
   MIGRATIONS,
   parseStudyText,
@@ -68,12 +69,55 @@ describe('parseStudyText', () => {
   })
 })
 
+describe('notes', () => {
+  test('are kept as they are, line ends and all', () => {
+    const notes = 'Fed from the barn.\n\n  Ask about the cable\u2026'
+    const checked = checkStudy({ ...leastFile(), notes })
+    expect(checked.ok && checked.study.notes).toBe(notes)
+    expect(checked.ok && studyFile(checked.study).notes).toBe(notes)
+  })
+
+  test('that are empty are none', () => {
+    const checked = checkStudy({ ...leastFile(), notes: '' })
+    expect(checked.ok && 'notes' in checked.study).toBe(false)
+  })
+
+  test('that are too long are refused with the longest allowed', () => {
+    const checked = parseStudyText(JSON.stringify({ ...leastFile(), notes: 'n'.repeat(LONGEST_NOTES + 1) }))
+    expect(checked).toMatchObject({
+      ok: false,
+      issues: [{ path: 'notes', message: expect.stringContaining('10000') as string }],
+    })
+  })
+})
+
 describe('versions', () => {
   test('a newer file is refused for that alone', () => {
     const checked = checkStudy({ ...leastFile(), version: 2, novelty: true })
     expect(checked).toMatchObject({ ok: false, issues: [{ path: 'version', code: 'version' }] })
     expect(!checked.ok && checked.issues).toHaveLength(1)
     expect(!checked.ok && checked.issues[0]?.message).toContain('newer than 1')
+  })
+
+  test('a file of an earlier version is read as the steps since then make it', () => {
+    // an invented version 0 that called the output `rail`
+    const { requirements, ...file } = leastFile()
+    const { output, ...others } = requirements
+    const old = { ...file, version: 0, requirements: { ...others, rail: output } }
+    const rename = {
+      from: 0,
+      migrate: (content: Record<string, unknown>) => {
+        const { rail, ...rest } = content['requirements'] as Record<string, unknown>
+        return { ...content, requirements: { ...rest, output: rail } }
+      },
+    }
+    expect(checkStudy(old, undefined, [rename])).toEqual(checkStudy(leastFile()))
+    expect(checkStudy(old).ok).toBe(false)
+  })
+
+  test('a version that never was is named beside the one that is read', () => {
+    const checked = checkStudy({ ...leastFile(), version: 0 })
+    expect(checked).toMatchObject({ ok: false, issues: [{ path: 'version', message: 'version is 0; it must be 1.' }] })
   })
 
   test('a study is written in the current version with its keys in the published order', () => {

@@ -47,6 +47,7 @@ export function anyStudy(random: Random): Study {
   const input = ordered('input.min')
   return {
     title: pick(['', 'Peat bog', '𝛺 µ "quoted"\n', 'x'.repeat(200)]),
+    ...(random() < 0.5 && { notes: pick(['Two lines\nof "text"', '<b>&amp;</b> \u2028 𝛺\u0000', 'y'.repeat(10_000)]) }),
     requirements: {
       input: {
         ...input,

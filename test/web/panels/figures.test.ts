@@ -1,6 +1,7 @@
 /** The tables equal the answer. Data are invented. */
 import { mount } from '@vue/test-utils'
-import { describe, expect, it } from 'vitest'
+import { createPinia, setActivePinia } from 'pinia'
+import { beforeEach, describe, expect, it } from 'vitest'
 import { formatQuantity } from '../../../engine/units/index.ts'
 import FigureTable from '../../../web/panels/figures/FigureTable.vue'
 import PointsPanel from '../../../web/panels/figures/PointsPanel.vue'
@@ -13,6 +14,8 @@ import { sampleAnswer } from '../../fixtures/answers/sample.ts'
 const answer = sampleAnswer()
 const rows = figureRows(answer)
 const row = (name: string) => rows.find((r) => r.name === name)!
+
+beforeEach(() => setActivePinia(createPinia()))
 
 describe('figure rows', () => {
   it('have one row a descriptor, in its order and with its label', () => {

@@ -8,6 +8,9 @@ import { capital, counted, listed, missedChecks } from '../lane/checks.ts'
 /** Scores nearer than this many points are called level: less than what is shown. */
 const LEVEL = 0.5
 
+/** Whether nothing can be chosen by these scores: too near, or nothing is weighed. */
+export const isLevel = (leader: number, other: number): boolean => !(leader > 0) || leader - other < LEVEL
+
 interface Standing {
   readonly design: Design
   readonly name: string
@@ -51,6 +54,8 @@ interface Trait {
 }
 
 function times(ratio: number): string {
+  // beyond that nobody tells one from the other
+  if (ratio >= 1000) return 'over 1000 times'
   if (ratio >= 9.5) return `${Math.round(ratio)} times`
   const rounded = Math.round(ratio * 2) / 2
   return rounded === 2 ? 'twice' : `${rounded} times`
@@ -95,7 +100,7 @@ function everyOf(standing: readonly Standing[]): string {
 function meetSentences(meeting: readonly Standing[]): string[] {
   const [leader, ...others] = meeting as [Standing, ...Standing[]]
   const hasScores = Number.isFinite(leader.score) && leader.score > 0
-  const level = hasScores ? meeting.filter(({ score }) => leader.score - score < LEVEL) : meeting
+  const level = meeting.filter(({ score }) => isLevel(leader.score, score))
   const behind = meeting.filter((standing) => !level.includes(standing))
   const names = capital(listed(level.map(({ name }) => name)))
   const every = everyOf(level)

@@ -59,7 +59,12 @@ function distance({ others, design }: Closest): readonly number[] {
   return [others.length, missedChecks(design).length, Math.max(0, ...beyond)]
 }
 
-function closeness(design: Design, voltage: number, isAllowed: (path: string, value: number | boolean) => boolean) {
+/** What one design that falls short would need to be asked less of. */
+export function closeness(
+  design: Design,
+  voltage: number,
+  isAllowed: (path: string, value: number | boolean) => boolean,
+): Closest {
   const relaxations: Relaxation[] = []
   const others: string[] = []
   for (const key of missedChecks(design)) {

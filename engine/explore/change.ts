@@ -1,0 +1,162 @@
+/**
+ * What would have to change: for one topology, the smallest change of a single requirement with which it meets, or comes first.
+ * Every trial sizes and proves anew. All requirements are widened together, step by step, until one of the steps does it;
+ * between the last step that did not and the one that did, the change is halved down to its grain. Sizing works in steps of
+ * parts, so a smaller change between two trials can escape the search; what is found holds, and one grain less does not.
+ */
+import type { TopologyName } from '../compare/comparison.ts'
+import { type Ranked, rank } from '../compare/ranking.ts'
+import { figuresOf } from '../figures/index.ts'
+import type { Study } from '../requirements/study.ts'
+import { isUnbuilt, needOf, size } from '../sizing/size.ts'
+import { TOPOLOGIES, type Topology } from '../topologies/index.ts'
+import { type Edits, type RequirementValue, altered } from './altered.ts'
+import { type Goal, type Mover, moversOf, togglesOf, valueAlong } from './movers.ts'
+
+export type { Goal } from './movers.ts'
+
+/** One change with which the goal is reached. */
+export interface Change {
+  path: string
+  from: RequirementValue
+  to: RequirementValue
+  /** All values to put in force with it. */
+  edits: Edits
+  /** Share of the present value; temperatures of 100 K, the least load of the most. Absent for what is given up or taken on. */
+  size?: number
+  /** The nearest smaller change, with which the goal is still missed. Absent for what is given up or taken on. */
+  missedAt?: number
+  /** How all designs then stand, best first; where the change is for coming first. */
+  standings?: Standing[]
+}
+
+export interface Standing {
+  topology: TopologyName
+  meets: boolean
+  score: number
+}
+
+export interface ChangeAnswer {
+  topology: TopologyName
+  goal: Goal
+  /** Numbers that do it, the smallest change first, then what could be given up or taken on; empty where none does. */
+  changes: Change[]
+  /** How far the numbers were moved, as a share, at most 0.8 but for what is allowed of a design; changes beyond it were not looked for. */
+  reach: number
+  /** Studies that were sized and proven for this answer. */
+  trials: number
+}
+
+export interface ChangeQuestion {
+  study: Study
+  topology: TopologyName
+  goal: Goal
+}
+
+/** Shares by which all numbers are widened together. */
+const LADDER = [0.005, 0.01, 0.02, 0.05, 0.1, 0.2, 0.4, 0.8, 1.6, 4, 15]
+
+type Told = { done: number; total: number }
+
+/** Yields after each topology that had to be sized. `total` is the most that it can come to. */
+export function* changesFor({ study, topology, goal }: ChangeQuestion): Generator<Told, ChangeAnswer> {
+  const movers = moversOf(study, goal)
+  const toggles = togglesOf(study, goal)
+  const total = movers.reduce((sum, { reach }) => sum + LADDER.filter((step) => step <= reach).length, toggles.length)
+  let trials = 0
+  const hold: Hold = function* (next) {
+    trials++
+    const reaching = reachGoal(next, topology, goal)
+    for (;;) {
+      const step = reaching.next()
+      if (step.done) return step.value
+      yield { done: Math.min(trials, total), total }
+    }
+  }
+
+  const given: Change[] = []
+  for (const { path, from, to } of toggles) {
+    const next = altered(study, path, to)
+    const reached = next && (yield* hold(next.study))
+    if (reached) given.push({ path, from, to, edits: next.edits, ...reached })
+  }
+
+  /** Grains of the last step that missed the goal, by mover. */
+  const missed = movers.map(() => 0)
+  for (const [level, reach] of LADDER.entries()) {
+    const found: Change[] = []
+    for (const [k, mover] of movers.entries()) {
+      if (reach > mover.reach) continue
+      const grains = Math.max(level + 1, Math.round((reach * mover.scale) / mover.grain))
+      const next = altered(study, mover.path, valueAlong(mover, grains))
+      if (!next) continue
+      const reached = yield* hold(next.study)
+      if (reached) found.push(yield* smallest(study, mover, { missed: missed[k]!, held: grains, reached }, hold))
+      else missed[k] = grains
+    }
+    if (found.length > 0) {
+      const changes = [...found.toSorted((a, b) => a.size! - b.size!), ...given]
+      return { topology, goal, changes, reach, trials }
+    }
+  }
+  return { topology, goal, changes: given, reach: LADDER.at(-1)!, trials }
+}
+
+/** What is told of a study that reaches the goal. */
+type Reached = Pick<Change, 'standings'>
+type Hold = (next: Study) => Generator<Told, Reached | undefined>
+
+/** The fewest grains that still hold, between `missed` that do not and `held` that do. */
+function* smallest(
+  study: Study,
+  mover: Mover,
+  { missed, held, reached: atFirst }: { missed: number; held: number; reached: Reached },
+  hold: Hold,
+): Generator<Told, Change> {
+  let low = missed
+  let high = held
+  let reached = atFirst
+  while (high - low > 1) {
+    const middle = (low + high) >> 1
+    const next = altered(study, mover.path, valueAlong(mover, middle))
+    const there = next && (yield* hold(next.study))
+    if (there) {
+      high = middle
+      reached = there
+    } else low = middle
+  }
+  const { path, from, grain, scale } = mover
+  const to = valueAlong(mover, high)
+  const { edits } = altered(study, path, to)!
+  return { path, from, to, edits, size: (high * grain) / scale, missedAt: valueAlong(mover, low), ...reached }
+}
+
+/** Undefined where the goal is missed. Yields after each topology sized. */
+function* reachGoal(study: Study, wanted: TopologyName, goal: Goal): Generator<void, Reached | undefined> {
+  const need = needOf(study.requirements)
+  const rankedOf = (topology: Topology): Ranked => {
+    const sized = size(topology, need)
+    if (isUnbuilt(sized)) return { topology: topology.name, meets: false }
+    // to meet, the figures do not matter
+    const figures = goal === 'win' ? figuresOf(sized.proof, study.assumptions) : undefined
+    return { topology: topology.name, meets: sized.findings.length === 0, ...(figures ? { figures } : {}) }
+  }
+  const own = rankedOf(TOPOLOGIES.find(({ name }) => name === wanted)!)
+  yield
+  if (!own.meets) return undefined
+  if (goal === 'meet') return {}
+  const all: Ranked[] = []
+  for (const topology of TOPOLOGIES) {
+    if (topology.name === wanted) all.push(own)
+    else {
+      all.push(rankedOf(topology))
+      yield
+    }
+  }
+  const standings = rank(all, study.weights).map(({ topology, score }): Standing => ({
+    topology,
+    meets: all.find((one) => one.topology === topology)!.meets,
+    score,
+  }))
+  return standings[0]!.topology === wanted ? { standings } : undefined
+}
