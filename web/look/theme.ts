@@ -1,5 +1,5 @@
 /** The theme choice and the look's tokens as colours that a canvas understands. */
-import { readonly, ref, shallowReactive } from 'vue'
+import { nextTick, readonly, ref, shallowReactive } from 'vue'
 import type { Ref } from 'vue'
 import { readText, writeText } from '../store/persistence.ts'
 
@@ -90,16 +90,23 @@ function start(): void {
   apply()
 }
 
-/** Does `work` while the page's styles are those of the light theme, and puts the theme back before anything is painted. */
-export function inLight<T>(work: (light: Theme) => T): T {
+/**
+ * Does `work` while everything on the page, what is drawn by script too, has the colours of paper: light, on white. The theme is
+ * put back before anything is painted, since nothing here waits longer than a microtask; so must `work`, which is synchronous.
+ */
+export async function onPaper<T>(work: (paper: Readonly<Theme>) => T): Promise<T> {
+  start()
   const root = document.documentElement
-  const before = root.dataset['theme']
   root.dataset['theme'] = 'light'
+  root.classList.add('paper')
+  Object.assign(theme, resolve())
   try {
-    return work(resolve())
+    await nextTick()
+    return work(theme)
   } finally {
-    if (before === undefined) delete root.dataset['theme']
-    else root.dataset['theme'] = before
+    root.classList.remove('paper')
+    apply()
+    await nextTick()
   }
 }
 
