@@ -2,11 +2,13 @@
  * A plot of the page as one SVG that needs nothing else: lines, boxes, marks and texts where the page puts them, SVG with its
  * computed styles written into it, canvases drawn anew as SVG, the faces inside. Always light, on white.
  */
-import { onPaper } from '../look/theme.ts'
+import { onPaper, useTheme } from '../look/theme.ts'
 import { boxOf, round } from './boxes.ts'
 import type { Origin } from './boxes.ts'
+import { headOf } from './head.ts'
 import { canvasPictures } from './canvasPictures.ts'
 import { facesFor, firstFamily, writtenSheets } from './faces.ts'
+import type { CopiedPlot } from './plots.ts'
 import { escape, textOf } from './texts.ts'
 
 const SVG = 'http://www.w3.org/2000/svg'
@@ -113,21 +115,29 @@ function pseudoBox(element: Element, pseudo: string, box: DOMRect, origin: Origi
 }
 
 /** Reads the plot as it lies on the page now. */
-export async function pictureOf(root: Element, title: string): Promise<string> {
+export async function pictureOf(plot: Omit<CopiedPlot, 'sheets'>): Promise<string> {
+  const { element: root } = plot
+  const title = plot.title()
   const hosts = [root, ...root.querySelectorAll('*')].flatMap((element) => {
     const load = canvasPictures.get(element)
     return load ? [{ element, load }] : []
   })
   const canvases = new Map(await Promise.all(hosts.map(async ({ element, load }) => [element, await load()] as const)))
   const sheets = await writtenSheets(document)
-  const families = new Set<string>()
-  const { body, size } = await onPaper(() => {
+  const families = new Set([firstFamily(useTheme().sans)])
+  const { body, size } = await onPaper((paper) => {
+    const head = headOf(title, plot.needsKey ?? false, EDGE, paper)
     const { left, top, width, height } = root.getBoundingClientRect()
-    const drawing: Drawing = { origin: { left: left - EDGE, top: top - EDGE }, canvases, raised: [], families }
+    const drawing: Drawing = {
+      origin: { left: left - EDGE, top: top - EDGE - head.height },
+      canvases,
+      raised: [],
+      families,
+    }
     const drawn = walk(root, drawing)
     return {
-      body: drawn + drawing.raised.join(''),
-      size: [width + 2 * EDGE, height + 2 * EDGE].map((length) => round(length)),
+      body: head.drawn + drawn + drawing.raised.join(''),
+      size: [Math.max(width, head.width) + 2 * EDGE, height + head.height + 2 * EDGE].map((length) => round(length)),
     }
   })
   const letters = new Set(Array.from(body, (letter) => letter.codePointAt(0)!))

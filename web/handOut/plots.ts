@@ -6,6 +6,8 @@ import type { Cell } from './csv.ts'
 export interface CopiedPlot {
   readonly element: Element
   title(): string
+  /** Set where designs are told apart by their marks alone, whose names the page gives elsewhere. */
+  readonly needsKey?: boolean
   /** What is drawn as rows, the head first; a plot may have several sheets. */
   sheets(): readonly { readonly name: string; readonly rows: readonly (readonly Cell[])[] }[]
 }

@@ -51,7 +51,7 @@ function cased(text: string, node: Text, { textTransform }: CSSStyleDeclaration)
   const parent = node.parentElement
   const isFirst = parent !== null && parent.firstChild === node
   if (!isFirst || getComputedStyle(parent, '::first-letter').textTransform !== 'uppercase') return text
-  return text.replace(/\p{L}/u, (letter) => letter.toUpperCase())
+  return text.replace(/^\p{L}/u, (letter) => letter.toUpperCase())
 }
 
 /** A text for each line. The space towards the words before it is kept, so that the texts read on as they do on the page. */
