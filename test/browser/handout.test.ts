@@ -142,7 +142,9 @@ test('a picture copied from the dark page is that of the light page, letter for 
   const dark = await shownColours(page)
   expect(dark.filter((colour) => light.includes(colour))).toEqual([])
   const fromDark = await pictures(page, COMPARED)
-  expect(fromDark).toEqual(fromLight)
+  // names within a curve's drawing count the drawings made before it
+  const uncounted = (svgs: readonly string[]) => svgs.map((svg) => svg.replaceAll(/zr\d+-(?:cls-\d+)?/gu, 'zr-'))
+  expect(uncounted(fromDark)).toEqual(uncounted(fromLight))
   for (const svg of fromDark) {
     for (const colour of dark) expect(svg).not.toContain(colour)
     expect(svg).toContain('fill="#fff"')
@@ -228,10 +230,11 @@ test('the curves as CSV are those that the engine computed', async ({ page }) =>
 })
 
 /**
- * Node and the browser need not round `Math.exp` and `Math.pow` alike in the last bit (ECMAScript leaves that open), and solves
- * carry it on: so far may two numbers differ, as a share.
+ * Node and the browser need not round `Math.pow` and `Math.exp` alike in the last bit (ECMAScript leaves that open): so far may
+ * two numbers differ, as a share. The furthest apart that were measured, in safe areas drawn with powers, are 5.3e-16 apart, 2.4
+ * of this unit; every solve comes out the same.
  */
-const LAST_BITS = 1e-6
+const LAST_BITS = 4 * Number.EPSILON
 
 /** Everything that is neither an object nor a list, by its path. */
 function leaves(value: unknown, path = '', into = new Map<string, unknown>()): Map<string, unknown> {
@@ -253,23 +256,10 @@ test('the comparison as JSON is what the headless run prints', async ({ page }) 
   })
   const [ours, theirs] = [bytes.toString('utf8'), stdout].map((text) => leaves(JSON.parse(text)))
   expect([...ours!.keys()]).toEqual([...theirs!.keys()])
-  const furthest = [...theirs!]
-    .map(
-      ([path, value]) =>
-        [
-          path,
-          ours!.get(path),
-          value,
-          typeof value === 'number' ? Math.abs(Number(ours!.get(path)) - value) / Math.max(Math.abs(value), 1e-9) : 0,
-        ] as const,
-    )
-    .toSorted((x, y) => y[3] - x[3])
-    .slice(0, 12)
-  console.log(furthest)
   const apart = [...theirs!].filter(([path, value]) => {
     const own = ours!.get(path)
     return typeof value === 'number' && typeof own === 'number'
-      ? Math.abs(own - value) > LAST_BITS * Math.max(Math.abs(value), 1e-9)
+      ? Math.abs(own - value) > LAST_BITS * Math.abs(value)
       : own !== value
   })
   expect(apart.map(([path, value]) => `${path}: ${String(ours!.get(path))}, headless ${String(value)}`)).toEqual([])

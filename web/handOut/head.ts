@@ -4,8 +4,11 @@ import type { TopologyMark } from '../charts/marks.ts'
 import type { Theme } from '../look/theme.ts'
 import { escape } from './texts.ts'
 
-/** Pixels: the size of the type, the height of a line, from one name of the key to the next. */
-const [SIZE, LINE, PITCH] = [14.5, 24, 104]
+/** Pixels: the size of the type, the height of a line, from one name of the key to the mark of the next. */
+const [SIZE, LINE, GAP] = [14.5, 24, 24]
+
+/** Letters of this face are somewhat less than half as wide as high. */
+const widthOf = (text: string) => text.length * SIZE * 0.47
 
 /** Square, triangle or circle, 10 pixels wide around a place. */
 function shapeOf({ marker, token }: TopologyMark, x: number, y: number, paper: Readonly<Theme>): string {
@@ -23,15 +26,17 @@ export function headOf(
 ): { drawn: string; width: number; height: number } {
   const font = `font-family="${escape(paper.sans)}" font-size="${SIZE}" fill="${paper.ink}"`
   const name = `<text x="${edge}" y="${edge + SIZE}" ${font} font-weight="640">${escape(title)}</text>`
-  const key = MARKS.map((mark, k) => {
-    const x = edge + 5 + k * PITCH
-    const y = edge + LINE + SIZE - 5
-    return `${shapeOf(mark, x, y, paper)}<text x="${x + 11}" y="${edge + LINE + SIZE}" ${font}>${escape(mark.name)}</text>`
-  })
+  let x = edge + 5
+  let key = ''
+  if (hasKey)
+    for (const mark of MARKS) {
+      const base = edge + LINE + SIZE
+      key += `${shapeOf(mark, x, base - 5, paper)}<text x="${x + 11}" y="${base}" ${font}>${escape(mark.name)}</text>`
+      x = Math.round(x + 11 + widthOf(mark.name) + GAP)
+    }
   return {
-    drawn: hasKey ? name + key.join('') : name,
-    // letters of this face are about half as wide as high
-    width: Math.max(title.length * SIZE * 0.55, hasKey ? PITCH * MARKS.length : 0),
+    drawn: name + key,
+    width: Math.max(widthOf(title), x - edge),
     height: (hasKey ? 2 : 1) * LINE + 12,
   }
 }
