@@ -25,6 +25,7 @@ async function goTo(page: Page, name: string): Promise<void> {
     location.hash = to
   }, name)
   if (name !== 'compare') await expect(page.locator('main .body > *').first()).toBeVisible({ timeout: PATIENCE })
+  if (name === 'range') await expect(page.locator('main .canvas')).toHaveCount(3, { timeout: PATIENCE })
   if (name === 'spread') await expect(page.locator('.spread .yield').first()).toBeVisible({ timeout: PATIENCE })
 }
 
@@ -137,7 +138,7 @@ test('a picture copied from the dark page is that of the light page, letter for 
   await page.emulateMedia({ colorScheme: 'light' })
   await openPage(page)
   const light = await shownColours(page)
-  const [fromLight] = [await pictures(page, COMPARED)]
+  const fromLight = await pictures(page, COMPARED)
   await page.emulateMedia({ colorScheme: 'dark' })
   const dark = await shownColours(page)
   expect(dark.filter((colour) => light.includes(colour))).toEqual([])
@@ -165,12 +166,12 @@ test('a picture has the marks in their shapes, the bars, and the spaces between 
     'rect[fill="rgb(168, 50, 143)"][width="8"]',
     'polygon[fill="rgb(42, 99, 234)"]',
     'circle[fill="rgb(6, 74, 56)"]',
-  ]
+  ] as const
   const onPage = async (shape: string) => page.locator(`.field .mark.${shape}`).count()
-  expect(await inDocument(page, plots!, square!)).toBe(await onPage('square'))
+  expect(await inDocument(page, plots!, square)).toBe(await onPage('square'))
   // one more in the key
-  expect(await inDocument(page, plots!, triangle!)).toBe((await onPage('triangle')) + 1)
-  expect(await inDocument(page, plots!, circle!)).toBe((await onPage('circle')) + 1)
+  expect(await inDocument(page, plots!, triangle)).toBe((await onPage('triangle')) + 1)
+  expect(await inDocument(page, plots!, circle)).toBe((await onPage('circle')) + 1)
   expect(await onPage('circle')).toBeGreaterThan(5)
 
   const parts = (await page.locator('.count .value').allInnerTexts()).map(Number)
