@@ -1,7 +1,7 @@
 /** The engine's door: what the page's worker, the headless run and the tests use. */
 export { createSlicer, spreadProblems, summariseBoards } from './compare/boards.ts'
-export { answer, compare, report, sizeAll, type Report } from './compare/compare.ts'
 export { type DecidedDesign, type Decision, type Hint, decide, newHint } from './compare/decide.ts'
+export { answer, compare, report, reporting, sizeAll, type Report } from './compare/compare.ts'
 export { DETAIL_NAMES, type DetailName, type Details, type Inspection, inspect } from './compare/details.ts'
 export { createSizer } from './compare/sizer.ts'
 export type * from './compare/comparison.ts'

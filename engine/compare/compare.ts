@@ -75,14 +75,16 @@ function answerOf(study: Study, sized: readonly (Sized | Unbuilt)[], stage: Answ
 /** A comparison whose designs carry every detail: what the headless run prints. */
 export type Report = Comparison & { designs: (Design & Partial<Details>)[] }
 
-/** The comparison with every detail. The study must have passed `checkStudy`. */
-export function report(study: Study): Report {
-  const sizer = createSizer()
+/** The comparison with every detail, as a job that can be interrupted. The study must have passed `checkStudy`. */
+export function* reporting(study: Study, sizer: Sizer): Generator<{ done: number; total: number }, Report> {
+  const details = yield* inspect(study, DETAIL_NAMES, sizer)
   const sized = finish(sizer.proven(study))
-  const details = finish(inspect(study, DETAIL_NAMES, sizer))
   const designs = TOPOLOGIES.map(({ name }, k) => ({ ...designOf(name, sized[k]!, study.assumptions), ...details[k] }))
   return { ...comparisonOf(study, designs), designs }
 }
+
+/** The same in one go. */
+export const report = (study: Study): Report => finish(reporting(study, createSizer()))
 
 function finish<T>(job: Generator<unknown, T>): T {
   for (;;) {

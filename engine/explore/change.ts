@@ -6,9 +6,10 @@
  */
 import type { TopologyName } from '../compare/comparison.ts'
 import { type Ranked, rank } from '../compare/ranking.ts'
+import { needFor } from '../compare/sizer.ts'
 import { figuresOf } from '../figures/index.ts'
 import type { Study } from '../requirements/study.ts'
-import { isUnbuilt, needOf, size } from '../sizing/size.ts'
+import { isUnbuilt, size } from '../sizing/size.ts'
 import { TOPOLOGIES, type Topology } from '../topologies/index.ts'
 import { type Edits, type RequirementValue, altered } from './altered.ts'
 import { type Goal, type Mover, moversOf, togglesOf, valueAlong } from './movers.ts'
@@ -133,9 +134,8 @@ function* smallest(
 
 /** Undefined where the goal is missed. Yields after each topology sized. */
 function* reachGoal(study: Study, wanted: TopologyName, goal: Goal): Generator<void, Reached | undefined> {
-  const need = needOf(study.requirements)
   const rankedOf = (topology: Topology): Ranked => {
-    const sized = size(topology, need)
+    const sized = size(topology, needFor(study, topology))
     if (isUnbuilt(sized)) return { topology: topology.name, meets: false }
     // to meet, the figures do not matter
     const figures = goal === 'win' ? figuresOf(sized.proof, study.assumptions) : undefined

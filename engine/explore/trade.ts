@@ -4,9 +4,10 @@
  */
 import { designOf } from '../compare/design.ts'
 import type { Design, TopologyName } from '../compare/comparison.ts'
+import { needFor } from '../compare/sizer.ts'
 import { headlineOf } from '../figures/index.ts'
 import type { Study } from '../requirements/study.ts'
-import { needOf, size } from '../sizing/size.ts'
+import { size } from '../sizing/size.ts'
 import { TOPOLOGIES } from '../topologies/index.ts'
 import { altered } from './altered.ts'
 
@@ -104,10 +105,9 @@ export function* tradeOf(
   // what matters most is known first: the range as it is, then its neighbours
   for (const input of inputs.toSorted((a, b) => Math.abs(a - present) - Math.abs(b - present))) {
     const changed = altered(study, `input.${end}`, input)!.study
-    const need = needOf(changed.requirements)
     const designs: TradeDesign[] = []
     for (const topology of TOPOLOGIES) {
-      const sized = size(topology, need)
+      const sized = size(topology, needFor(changed, topology))
       designs.push(tradeDesignOf(designOf(topology.name, sized, changed.assumptions), changed))
       const point = designs.length === TOPOLOGIES.length ? { input, designs } : undefined
       if (point) points.push(point)

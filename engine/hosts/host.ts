@@ -1,6 +1,7 @@
 /** What a host of the engine offers across a message channel: the engine's jobs, by name. */
 import type { BoardSlice, BoardSummary, Samples, SpreadProblem } from '../compare/boards.ts'
 import type { Answer } from '../compare/comparison.ts'
+import type { Report } from '../compare/compare.ts'
 import type { DetailName, Inspection } from '../compare/details.ts'
 import type { MapCells, MapQuestion } from '../explore/map.ts'
 import type { Refinement } from '../explore/refine.ts'
@@ -19,6 +20,8 @@ export interface Jobs {
   /** On the way, an answer that is not proven yet. */
   answer: { input: Study; step: Answer | Progress; result: Answer }
   inspect: { input: { study: Study; names: readonly DetailName[] }; step: Progress; result: Inspection }
+  /** What the headless run prints. */
+  report: { input: Study; step: Progress; result: Report }
   /** What a pool needs to draw boards of every design. */
   spreadProblems: { input: Study; step: Progress; result: (SpreadProblem | undefined)[] }
   /** Too short to stop on the way; its arrays are handed over and not copied. */

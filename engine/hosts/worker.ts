@@ -10,6 +10,7 @@ import {
   mapCells,
   newHint,
   refine,
+  reporting,
   spreadProblems,
   summariseBoards,
   tradeOf,
@@ -33,6 +34,7 @@ const host = createHost(
   {
     answer: (study) => answer(study, sizer),
     inspect: ({ study, names }) => inspect(study, names, sizer),
+    report: (study) => reporting(study, sizer),
     spreadProblems: (study) => spreadProblems(study, sizer),
     sampleBoards: atOnce(slice),
     mapCells: ({ question, cells }) => mapCells(question, cells, hint),

@@ -17,6 +17,7 @@ const notAsked = () => {
 const runners = (answer: JobRunners['answer']): JobRunners => ({
   answer,
   inspect: notAsked,
+  report: notAsked,
   spreadProblems: notAsked,
   sampleBoards: notAsked,
   summariseBoards: notAsked,

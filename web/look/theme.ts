@@ -1,5 +1,5 @@
 /** The theme choice and the look's tokens as colours that a canvas understands. */
-import { readonly, ref, shallowReactive } from 'vue'
+import { nextTick, readonly, ref, shallowReactive } from 'vue'
 import type { Ref } from 'vue'
 import { readText, writeText } from '../store/persistence.ts'
 
@@ -88,6 +88,26 @@ function start(): void {
     matchMedia(query).addEventListener('change', apply)
   }
   apply()
+}
+
+/**
+ * Does `work` while everything on the page, what is drawn by script too, has the colours of paper: light, on white. The theme is
+ * put back before anything is painted, since nothing here waits longer than a microtask; so must `work`, which is synchronous.
+ */
+export async function onPaper<T>(work: (paper: Readonly<Theme>) => T): Promise<T> {
+  start()
+  const root = document.documentElement
+  root.dataset['theme'] = 'light'
+  root.classList.add('paper')
+  Object.assign(theme, resolve())
+  try {
+    await nextTick()
+    return work(theme)
+  } finally {
+    root.classList.remove('paper')
+    apply()
+    await nextTick()
+  }
 }
 
 /** Resolved tokens, reactive: read a token inside a computed and it is rebuilt when the theme changes. */

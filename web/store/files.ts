@@ -19,9 +19,9 @@ export function saveStudyFile(study: Study): void {
   saveFile(writeStudyFile(study), 'application/json', studyFileName(study.title))
 }
 
-/** Hands a text to the browser as a download. */
-export function saveFile(text: string, type: string, name: string): void {
-  const address = URL.createObjectURL(new Blob([text], { type }))
+/** Hands a text, or a file made already, to the browser as a download. */
+export function saveFile(content: string | Blob, type: string, name: string): void {
+  const address = URL.createObjectURL(new Blob([content], { type }))
   const link = document.createElement('a')
   link.href = address
   link.download = name

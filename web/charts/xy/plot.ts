@@ -60,3 +60,16 @@ export function roundUp125(value: number): number {
   const decade = 10 ** Math.floor(Math.log10(value) + 1e-9)
   return Number((decade * ([1, 2, 5].find((lead) => lead * decade >= value * (1 - 1e-9)) ?? 10)).toPrecision(12))
 }
+
+/** What is drawn as rows: every point of every line, then the points by themselves. */
+export function xyRows({ x, y, lines, points }: XyPlot): (string | number)[][] {
+  const unitOf = ({ ticks }: XyAxis) => /[^\d\s.,\u202F\u00A0\u2212-].*$/u.exec(ticks.at(-1)?.text ?? '')?.[0] ?? ''
+  const head = (name: string, axis: XyAxis) => [name, unitOf(axis)].filter((word) => word !== '').join(', ')
+  return [
+    ['what', 'label', head('across', x), head('up', y)],
+    ...lines.flatMap(({ label, points: along }, k) =>
+      along.map(([at, value]) => [`line ${k + 1}`, label?.text ?? '', at, value]),
+    ),
+    ...points.map((point) => ['point', point.label ?? '', point.x, point.y]),
+  ]
+}

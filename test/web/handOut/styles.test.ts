@@ -1,6 +1,6 @@
 /** Style sheets as text: what is kept for a sheet that stands by itself. */
 import { describe, expect, it } from 'vitest'
-import { rulesFor, splitRules } from '../../../web/screens/brief/styles.ts'
+import { rulesFor, splitRules } from '../../../web/handOut/styles.ts'
 
 describe('rules', () => {
   it('are split at their own braces, whatever stands in strings and comments', () => {
