@@ -13,8 +13,6 @@ import { type Bench, isUnbuilt, newBench, size } from '../sizing/size.ts'
 import { TOPOLOGIES, type TopologyName } from '../topologies/index.ts'
 import { type RankingEntry, rankBy } from './ranking.ts'
 import { needFor } from './sizer.ts'
-import { needFor } from './sizer.ts'
-import { needFor } from './sizer.ts'
 
 export interface DecidedDesign {
   topology: TopologyName

@@ -15,8 +15,6 @@ export const SCREEN_GROUPS = [
     purpose: 'Explore',
     screens: [
       { name: 'map', title: 'Where each wins' },
-      { name: 'map', title: 'Where each wins' },
-      { name: 'map', title: 'Where each wins' },
       { name: 'range', title: 'Input range' },
       { name: 'day', title: 'Day' },
     ],

@@ -123,3 +123,15 @@ test('a topology that cannot be built at some input has no numbers there', { tim
     expect(design.efficiency).toBeUndefined()
   }
 })
+
+test('pins count at every point', { timeout: PATIENCE }, () => {
+  const pins = { 'series-pass': { R1: 1234 } }
+  const job = tradeOf({ ...study, pins }, 'max')
+  for (let step = job.next(); !step.done; step = job.next()) {
+    if (!step.value.point) continue
+    const whole = compare(withInput({ ...study, pins }, { max: step.value.point.input }))
+    expect(step.value.point.designs[1]!.heat).toBeCloseTo(whole.designs[1]!.figures!.heat.worst, 12)
+    expect(step.value.point.designs[1]!.heat).not.toBeCloseTo(top.trade.points.find(({ input }) => input === step.value!.point!.input)!.designs[1]!.heat!, 3)
+    return
+  }
+})
