@@ -103,6 +103,8 @@ for (const width of [320, 390]) {
         await mark(page, name).first().tap()
         await expect(sheet(page)).toHaveCSS('opacity', '1')
         const box = (await sheet(page).boundingBox())!
+        await expect(sheet(page)).toBeInViewport()
+        await expect(mark(page, name).first()).toBeInViewport()
         expect(box.x, name).toBeGreaterThanOrEqual(0)
         expect(box.x + box.width, name).toBeLessThanOrEqual(width)
         expect(await reach(), name).toBe(before)
