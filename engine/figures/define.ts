@@ -13,7 +13,7 @@ export interface FigureDescriptor {
   /** What it is, in a sentence or two. */
   readonly help: string
   /** Why anybody should care, in a sentence. */
-  readonly matters?: string
+  readonly matters: string
   /** Values below this are as good as this one: finer than anybody can use. Absent where every bit counts. */
   readonly resolution?: number
   /** Significant figures that mean something, where three would be too many. */

@@ -131,7 +131,10 @@ test('pins count at every point', { timeout: PATIENCE }, () => {
     if (!step.value.point) continue
     const whole = compare(withInput({ ...study, pins }, { max: step.value.point.input }))
     expect(step.value.point.designs[1]!.heat).toBeCloseTo(whole.designs[1]!.figures!.heat.worst, 12)
-    expect(step.value.point.designs[1]!.heat).not.toBeCloseTo(top.trade.points.find(({ input }) => input === step.value!.point!.input)!.designs[1]!.heat!, 3)
+    expect(step.value.point.designs[1]!.heat).not.toBeCloseTo(
+      top.trade.points.find(({ input }) => input === step.value!.point!.input)!.designs[1]!.heat!,
+      3,
+    )
     return
   }
 })

@@ -61,7 +61,10 @@ describe('figure rows', () => {
   })
   it('keep a place for a design without a circuit and drop a figure that none has', () => {
     const partial = sampleAnswer({ verdicts: { shunt: 'unbuilt' } })
-    partial.figures = [...partial.figures, { name: 'cost', label: 'Cost', unit: '', better: 'less', help: '' }]
+    partial.figures = [
+      ...partial.figures,
+      { name: 'cost', label: 'Cost', unit: '', better: 'less', help: '', matters: '' },
+    ]
     const made = figureRows(partial)
     expect(made.map(({ name }) => name)).not.toContain('cost')
     expect(made[0]!.cells[0]).toEqual({ text: 'no circuit', isBest: false, isFailing: false })
@@ -90,6 +93,7 @@ describe('figure rows', () => {
       unit: 'EUR',
       better: 'less',
       help: '',
+      matters: '',
       digits: 2,
       absent: 'a price is missing',
     } as const

@@ -1,4 +1,5 @@
 /** The figure table's rows: three values, one domain, one limit. Labels, units and directions come from the engine's descriptors. */
+import { TERMS, helpOf } from '../../help/terms.ts'
 import type { Answer, Design, FigureDescriptor, Figures } from '../../../engine/compare/comparison.ts'
 import type { Requirements } from '../../../engine/requirements/study.ts'
 import { formatQuantity } from '../../../engine/units/index.ts'
@@ -24,6 +25,7 @@ export interface FigureRow {
   /** The condition or the limit, under the label. */
   readonly note: string
   readonly help: string
+  readonly matters: string
   readonly domain: { readonly min: number; readonly max: number }
   /** Values below `low` or above `high` are not allowed. */
   readonly limit?: { readonly low?: number; readonly high?: number }
@@ -153,6 +155,7 @@ function figureRow(
     label: figure.label,
     note: noteOf(limit, figure.unit),
     help: figure.help,
+    matters: figure.matters,
     domain: domainOf(
       values.filter((v) => v !== undefined),
       limit,
@@ -176,7 +179,7 @@ function shortRow({ designs, requirements }: Answer['comparison']): FigureRow | 
     name: 'shortCircuit.survives',
     label: 'Survives the short',
     note: isAsked ? 'required' : '',
-    help: 'No part goes beyond its full rating while the output stays shorted.',
+    ...helpOf(TERMS.survivesShort),
     domain: { min: 0, max: 1 },
     cells: fates.map((fate) => ({
       text: fate === undefined ? 'no circuit' : fate ? 'yes' : 'no',
