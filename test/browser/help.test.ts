@@ -61,7 +61,7 @@ test('every row of figures and every group of the requirements has its help, lar
     )
     expect(without).toEqual([])
   }
-  const small = await page.locator('button[popovertarget]').evaluateAll((all) =>
+  const small = await page.locator('button[aria-label^="What "]').evaluateAll((all) =>
     all
       .map((e) => e.getBoundingClientRect())
       .filter(({ width, height }) => width < 24 || height < 24)

@@ -1,10 +1,12 @@
 /** Ways of the page that a key or a sentence leads along. */
 import { nextTick } from 'vue'
 import { SCREENS } from '../screens/names.ts'
-import type { ScreenName } from '../screens/names.ts'
+import { screenOf } from '../store/screen.ts'
 
 /** The screen that many places further on, round and round. */
-export function goToScreen(from: ScreenName, steps: number): void {
+export function goToScreen(steps: number): void {
+  // the address is ahead of what is shown while a key is pressed again
+  const from = screenOf(location.hash)
   const at = SCREENS.findIndex(({ name }) => name === from)
   location.hash = SCREENS[(at + steps + SCREENS.length) % SCREENS.length]!.name
 }

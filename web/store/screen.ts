@@ -12,7 +12,7 @@ const namesScreen = (hash: string): boolean =>
   SCREENS.some(({ name }) => hash === `#${name}` || hash.startsWith(`#${name}/`))
 
 /** The screen that an address fragment names; the first where it names none. */
-function screenOf(hash: string): ScreenName {
+export function screenOf(hash: string): ScreenName {
   const [name] = hash.replace(/^#/u, '').split('/')
   return SCREENS.find((screen) => screen.name === name)?.name ?? FIRST
 }
