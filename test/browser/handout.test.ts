@@ -26,6 +26,7 @@ async function goTo(page: Page, name: string): Promise<void> {
   }, name)
   if (name !== 'compare') await expect(page.locator('main .body > *').first()).toBeVisible({ timeout: PATIENCE })
   if (name === 'range') await expect(page.locator('main .canvas')).toHaveCount(3, { timeout: PATIENCE })
+  if (name === 'map') await expect(page.locator('main .frame > canvas')).toBeVisible({ timeout: PATIENCE })
   if (name === 'spread') await expect(page.locator('.spread .yield').first()).toBeVisible({ timeout: PATIENCE })
 }
 
@@ -42,7 +43,7 @@ test('every plot and every table of every screen can be copied out', async ({ pa
     // a canvas, a figure drawn in HTML or SVG that holds none, a row of pictures
     const drawn = await page
       .locator(
-        'main .canvas, main figure:not(:has(.canvas)):has(*), main section.spread, main .lanes:has(.field > svg)',
+        'main .canvas, main .frame > canvas, main figure:not(:has(.canvas)):has(*), main section.spread, main .lanes:has(.field > svg)',
       )
       .count()
     expect(offered, `${name}: CSV`).toBeGreaterThanOrEqual(tables + drawn)
