@@ -6,7 +6,7 @@ import { quantityField, shown } from '../../store/fields.ts'
 
 /** Codes as the engine has them. */
 const IMPOSSIBLE = 254
-const UNKNOWN = 255
+export const UNKNOWN = 255
 const SCORES = 3
 
 export interface CellReading {
