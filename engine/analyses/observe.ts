@@ -23,10 +23,10 @@ export interface Observer {
    */
   readonly observe: (board: Board, condition: number, mode: ThermalCode) => Observation
   /**
-   * The change of one reading for each unit of one tolerance, at the solved board `from`: to first order, for choosing what
-   * to solve. NaN where it cannot be told.
+   * The change of one reading for each unit of every tolerance, at the solved board `from`, into `into`: to first order, for
+   * choosing what to solve. NaN where it cannot be told.
    */
-  readonly slope: (read: Read, from: Board, tolerance: number, condition: number, mode: ThermalCode) => number
+  readonly slopes: (read: Read, from: Board, condition: number, mode: ThermalCode, into: Float64Array) => void
   /** Solves once more and leaves the full state in the observer's workspace, for reading a whole point. */
   readonly solve: (board: Board, condition: number, mode: ThermalCode) => { outcome: number; ws: Workspace }
 }
@@ -47,12 +47,13 @@ function keyOf(board: Board): number {
 const observationKey = (board: Board, index: number, mode: ThermalCode): number =>
   keyOf(board) * 4096 + index * 4 + mode
 
-/** A solved board with the factors of its Jacobian, and what was seen next to it. */
-interface Base {
-  readonly ws: Workspace
-  itself: Observation | undefined
-  readonly nudged: (Observation | undefined)[]
+/** A solved board and those next to it: itself and each tolerance nudged, all a first-order step from the same factors. */
+interface Near {
+  readonly itself: Observation | undefined
+  readonly nudged: readonly (Observation | undefined)[]
 }
+
+const NOWHERE: Near = { itself: undefined, nudged: [] }
 
 /** Ratings are judged at settled temperatures, and of a fault that never settles at its first moment. */
 const hasLimits = (mode: ThermalCode, { fault }: ObservedCondition): boolean => mode === SETTLED || fault
@@ -64,9 +65,10 @@ export function createObserver(prepared: Prepared, nominalInput: number, nominal
   const nominal = newWorkspace(circuit)
   const ws = newWorkspace(circuit)
   const trial = newWorkspace(circuit)
+  const base = newWorkspace(circuit)
   const starts: (Workspace | undefined)[] = []
   const seen = new Map<number, Observation>()
-  const bases = new Map<number, Base | undefined>()
+  const nears = new Map<number, Near>()
   const nudged = Float64Array.from(prepared.design.tolerances, () => 0)
   let boardInPlace = 0
   let nominalSolved = false
@@ -137,51 +139,63 @@ export function createObserver(prepared: Prepared, nominalInput: number, nominal
   const solveAgain = (board: Board, index: number, mode: ThermalCode): number =>
     solve(board, index, mode, mode === FROZEN ? frozenFrom(board, index).junction : undefined)
 
-  const baseAt = (board: Board, index: number, mode: ThermalCode): Base | undefined => {
+  const nearAt = (board: Board, index: number, mode: ThermalCode): Near => {
     const key = observationKey(board, index, mode)
-    if (bases.has(key)) return bases.get(key)
-    const ws = solvedApart(board, index, mode)
-    const base = ws && { ws, itself: undefined, nudged: [] }
-    bases.set(key, base)
-    return base
-  }
-
-  /** The board solved in a workspace of its own, with the factors of its Jacobian. */
-  const solvedApart = (board: Board, index: number, mode: ThermalCode): Workspace | undefined => {
-    if (solveAgain(board, index, mode) !== 0) return undefined
-    const c = conditions[index]!
-    const apart = newWorkspace(circuit)
-    apart.parameters.set(ws.parameters)
-    copyState(ws, apart)
-    // where it stands is the solution already: this only fills the arrays
-    const outcome = solvePoint(circuit, apart, c.input, c.load, c.ambient, mode === SETTLED ? FROZEN : mode)
-    return outcome === 0 && refactor(circuit, apart) ? apart : undefined
-  }
-
-  /** The board with one tolerance nudged, or itself for `tolerance` -1, one Newton step from its own solution. */
-  const near = (from: Board, tolerance: number, index: number, mode: ThermalCode): Observation | undefined => {
-    const base = baseAt(from, index, mode)
-    if (!base) return undefined
-    const found = tolerance < 0 ? base.itself : base.nudged[tolerance]
+    const found = nears.get(key)
     if (found) return found
-    const held = mode === FROZEN ? near(from, tolerance, frozenAt(index), SETTLED) : undefined
-    if (mode === FROZEN && !held) return undefined
-    const c = conditions[index]!
-    nudged.set(from)
-    if (tolerance >= 0) nudged[tolerance]! += NUDGE
-    setBoard(prepared, trial, nudged)
-    trial.junction.set(held ? held.junction : base.ws.junction)
-    if (!predict(circuit, base.ws, trial, c.ambient, mode)) return undefined
-    const seenThere = observationOf(prepared, trial, 0, c, hasLimits(mode, c))
-    if (tolerance < 0) base.itself = seenThere
-    else base.nudged[tolerance] = seenThere
-    return seenThere
+    const made = nearTo(board, index, mode)
+    nears.set(key, made)
+    return made
   }
 
-  const slope: Observer['slope'] = (read, from, tolerance, index, mode) => {
-    const there = near(from, tolerance, index, mode)
-    const here = there && near(from, -1, index, mode)
-    return here ? (read(there) - read(here)) / NUDGE : NaN
+  const nearTo = (board: Board, index: number, mode: ThermalCode): Near => {
+    const held = mode === FROZEN ? nearAt(board, frozenAt(index), SETTLED) : undefined
+    if (!solveBase(board, index, mode)) return NOWHERE
+    const condition = conditions[index]!
+    const withLimits = hasLimits(mode, condition)
+    nudged.set(board)
+    trial.parameters.set(base.parameters)
+    /** One step from the base to the parameters and, where they are held, the temperatures of the trial. */
+    const step = (temperatures: Observation | undefined): Observation | undefined => {
+      if (held && !temperatures) return undefined
+      trial.junction.set(temperatures ? temperatures.junction : base.junction)
+      return predict(circuit, base, trial, condition.ambient, mode)
+        ? observationOf(prepared, trial, 0, condition, withLimits)
+        : undefined
+    }
+    const itself = step(held?.itself)
+    return {
+      itself,
+      nudged: Array.from(board, (_, j) => {
+        nudged[j]! += NUDGE
+        setBoard(prepared, trial, nudged)
+        nudged[j] = board[j]!
+        return step(held?.nudged[j])
+      }),
+    }
+  }
+
+  /** Solves the board into `base`, with the factors of its Jacobian. */
+  const solveBase = (board: Board, index: number, mode: ThermalCode): boolean => {
+    if (solveAgain(board, index, mode) !== 0) return false
+    const c = conditions[index]!
+    base.parameters.set(ws.parameters)
+    base.stale = true
+    copyState(ws, base)
+    // where it stands is the solution already: this only fills the arrays
+    return (
+      solvePoint(circuit, base, c.input, c.load, c.ambient, mode === SETTLED ? FROZEN : mode) === 0 &&
+      refactor(circuit, base)
+    )
+  }
+
+  const slopes: Observer['slopes'] = (read, from, index, mode, into) => {
+    const { itself, nudged } = nearAt(from, index, mode)
+    const here = itself ? read(itself) : NaN
+    for (let j = 0; j < into.length; j++) {
+      const there = nudged[j]
+      into[j] = there ? (read(there) - here) / NUDGE : NaN
+    }
   }
 
   return {
@@ -189,7 +203,7 @@ export function createObserver(prepared: Prepared, nominalInput: number, nominal
     conditions,
     condition,
     observe,
-    slope,
+    slopes,
     solve: (board, index, mode) => ({ outcome: solveAgain(board, index, mode), ws }),
   }
 }

@@ -37,13 +37,8 @@ export interface Proof {
   minimumInput: MinimumInput
   /** Only for designs that could fail to start. */
   startUp?: StartUp | undefined
-  /** Corners inside the requirements that have no solution; of a lean proof those that its own searches met, until it is finished. */
-  readonly unsolved: readonly Unsolved[]
-  /**
-   * Makes every search that a lean proof left out or cut short, since corners without a solution are met on the way; true where
-   * one is known now and none was before. Of any other proof nothing is left out.
-   */
-  readonly finish: () => boolean
+  /** Corners inside the requirements that have no solution; of a lean proof those that its own searches met. */
+  unsolved: readonly Unsolved[]
   /** What the verdict rests on: the same, but that a lean proof knows it exactly only where a rating is exceeded. */
   strained: { limits: Found[]; shortCircuit: ShortCircuit }
 }
@@ -78,11 +73,6 @@ export interface Band {
   observer: Observer
   conditions: Conditions
   search: Search
-  /**
-   * For searches that stop short of the worst. What has no solution is not taken from them: where they differ from a whole one,
-   * they may go other ways than it does.
-   */
-  shortSearch: Search
   output: { lowest: Found; highest: Found }
   extent: Extent
 }
@@ -104,18 +94,15 @@ export function proveBand(
   const observer = known ?? createObserver(prepared, requirements.input.nominal, requirements.load.nominal)
   const conditions = conditionsOf(observer, requirements)
   const tolerances = extent === 'nominal' ? 0 : design.tolerances.length
-  const search = createSearch(observer, tolerances)
-  const shortSearch = createSearch(observer, tolerances)
+  const search = createSearch(observer, tolerances, typeof extent === 'object')
   const among = outputAmong(conditions)
   const { voltage, tolerance } = requirements.output
   // no floor below: where the headroom runs out, slopes taken inside it tell nothing
   const lowest = search.point((s) => s.output, -1, among)
-  const highest =
-    typeof extent === 'object'
-      ? shortSearch.point((s) => s.output, 1, { ...among, floor: voltage * (1 + tolerance) })
-      : search.point((s) => s.output, 1, among)
+  const edge = typeof extent === 'object' ? { floor: voltage * (1 + tolerance) } : {}
+  const highest = search.point((s) => s.output, 1, { ...among, ...edge })
   if (!lowest || !highest) return { unprovable: true, design, unsolved: search.unsolved(), observer }
-  return { design, requirements, observer, conditions, search, shortSearch, output: { lowest, highest }, extent }
+  return { design, requirements, observer, conditions, search, output: { lowest, highest }, extent }
 }
 
 const outputAmong = ({ corners }: Conditions): Among => ({
@@ -126,7 +113,7 @@ const outputAmong = ({ corners }: Conditions): Among => ({
 
 /** The rest of the proof of a design whose band is known. */
 export function prove(band: Band): Proof | Unprovable {
-  const { design, requirements, observer, conditions, search, shortSearch, output, extent } = band
+  const { design, requirements, observer, conditions, search, output, extent } = band
   const { prepared } = observer
   const { limits: asked, input } = requirements
   const lean = typeof extent === 'object' ? extent : undefined
@@ -157,7 +144,7 @@ export function prove(band: Band): Proof | Unprovable {
       prepared.limits.map(({ limit }, k) => {
         const isShort = floor !== undefined && limit.sense !== 'min'
         const among: Among = isShort ? { ...stressed, floor } : stressed
-        return (isShort ? shortSearch : search).point((s) => s.use[k]!, 1, among) ?? hottest()
+        return search.point((s) => s.use[k]!, 1, among) ?? hottest()
       }),
     )
   const limits = uses()
@@ -174,34 +161,13 @@ export function prove(band: Band): Proof | Unprovable {
   if (!lean || lean.heat) if (!heat()) return unprovable()
   if (!lean) if (!efficiency()) return unprovable()
   const isLoadRead = !lean || lean.loadRegulation || asked.loadRegulation !== undefined
-  if (isLoadRead || !areSolvable(conditions.loadPairs)) if (!load()) return unprovable()
+  if (isLoadRead) if (!load()) return unprovable()
   const isLineRead = !lean || lean.lineRegulation || asked.lineRegulation !== undefined
-  if (isLineRead || !areSolvable(conditions.linePairs)) if (!line()) return unprovable()
+  if (isLineRead) if (!line()) return unprovable()
   strainedLimits()
   if (!lean || (asked.outputRipple !== undefined && input.ripple > 0)) ripple()
-  let unsolved = search.unsolved()
+  const unsolved = search.unsolved()
 
-  const finish = once((): boolean => {
-    if (!lean) return false
-    search.point((s) => s.output, 1, outputAmong(conditions))
-    heat()
-    efficiency()
-    load()
-    line()
-    limits()
-    ripple()
-    const before = unsolved.length
-    unsolved = search.unsolved()
-    return before === 0 && unsolved.length > 0
-  })
-
-  /** Whether the nominal board alone has both ends of some pair, so that there is a regulation to be found. */
-  function areSolvable(pairs: readonly (readonly [number, number])[]): boolean {
-    const nominal = new Int8Array(design.tolerances.length)
-    return ([FROZEN, SETTLED] as const).every((mode) =>
-      pairs.some((pair) => pair.every((end) => observer.observe(nominal, end, mode).outcome === 0)),
-    )
-  }
   function unprovable(): Unprovable {
     return { unprovable: true, design, unsolved: search.unsolved(), observer }
   }
@@ -238,10 +204,7 @@ export function prove(band: Band): Proof | Unprovable {
     get startUp() {
       return startUp()
     },
-    get unsolved() {
-      return unsolved
-    },
-    finish,
+    unsolved,
     strained: {
       get limits() {
         return strainedLimits()

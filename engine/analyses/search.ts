@@ -44,8 +44,9 @@ export interface Search {
 /** A difference smaller than this share of the one with the other sign is not refined. */
 const LESSER = 0.5
 
-export function createSearch(observer: Observer, tolerances: number): Search {
-  const { observe, slope } = observer
+/** `isQuick`: see `Target`. */
+export function createSearch(observer: Observer, tolerances: number, isQuick: boolean): Search {
+  const { observe, slopes } = observer
   const unsolved = new Map<string, Unsolved>()
 
   const note = (board: Board, condition: number, mode: ThermalCode): void => {
@@ -61,10 +62,11 @@ export function createSearch(observer: Observer, tolerances: number): Search {
       const worst = findWorst(
         {
           ...how,
+          isQuick,
           direction,
           conditions: cases.length,
           value: (b, k) => read(observe(b, cases[k]!.condition, cases[k]!.mode)),
-          slope: (from, j, k) => slope(read, from, j, cases[k]!.condition, cases[k]!.mode),
+          slopes: (from, k, into) => slopes(read, from, cases[k]!.condition, cases[k]!.mode, into),
         },
         tolerances,
       )
@@ -74,15 +76,20 @@ export function createSearch(observer: Observer, tolerances: number): Search {
     pair(pairs, mode) {
       const output: Read = (s) => s.output
       let best: Found | undefined
+      const other = new Float64Array(tolerances)
       for (const direction of [1, -1] as const) {
         const worst = findWorst(
           {
             direction,
             isThorough: true,
+            isQuick,
             conditions: pairs.length,
             value: (b, k) => observe(b, pairs[k]![0], mode).output - observe(b, pairs[k]![1], mode).output,
-            slope: (from, j, k) =>
-              slope(output, from, j, pairs[k]![0], mode) - slope(output, from, j, pairs[k]![1], mode),
+            slopes(from, k, into) {
+              slopes(output, from, pairs[k]![0], mode, into)
+              slopes(output, from, pairs[k]![1], mode, other)
+              for (let j = 0; j < tolerances; j++) into[j]! -= other[j]!
+            },
             isWorthRefining: (value) => !best || value * direction > LESSER * best.value,
           },
           tolerances,

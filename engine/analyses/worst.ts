@@ -15,10 +15,15 @@ export interface Target {
   readonly isWorthRefining?: (worst: number) => boolean
   /** The figure of one board at one condition; NaN where there is no solution. */
   readonly value: (board: Board, condition: number) => number
-  /** Its change for each unit of one tolerance, at the solved board `from`; NaN where it cannot be told. Without it every board is solved. */
-  readonly slope?: (from: Board, tolerance: number, condition: number) => number
+  /** Its change for each unit of every tolerance, at the solved board `from`, into `into`; NaN where it cannot be told. Without it every board is solved. */
+  readonly slopes?: (from: Board, condition: number, into: Float64Array) => void
   /** Solves the corner of every condition, also where it cannot be the worst, so that none without a solution is missed. */
   readonly isThorough?: boolean
+  /**
+   * Takes the effects again at the worst corner and flips only the signs on which the two do not agree. What this misses lies
+   * beyond a cliff on the far side of a tolerance, where the circuit lets go: a design that meets has none.
+   */
+  readonly isQuick?: boolean
   /**
    * Short of this value nobody asks how bad the worst is: a worst that its effects, with the allowance, do not carry there is
    * not refined, and (unless thorough) corners that they do not carry there are not solved.
@@ -39,17 +44,24 @@ const SIGNIFICANT = 1e-9
 /** A corner is left unsolved where even its effects, made so much larger, cannot carry it past the worst that was solved. */
 const ALLOWANCE = 1.5
 
+/** A tolerance whose effect at the corner is within this factor of that at the nominal board cannot turn about in between. */
+const LIKE = 5
+/** A flip that even the larger of both effects, made this many times as large, does not change by so much of the figure is left out. */
+const FELT = 1e-8
+
 /** A condition as it looks from its nominal board. */
 interface Prospect {
   readonly condition: number
   readonly corner: Board
+  /** By tolerance, in the direction looked for. */
+  readonly effects: Float64Array
   /** How far the corner's effects carry, in the direction looked for; and the value that makes, counted in that direction. */
   readonly reach: number
   readonly hope: number
 }
 
 export function findWorst(target: Target, tolerances: number): Worst | undefined {
-  const { direction, value, slope } = target
+  const { direction, value, slopes } = target
   const floor = target.floor === undefined ? -Infinity : target.floor * direction
   const nominal = new Int8Array(tolerances)
   const failures: Worst['failures'] = []
@@ -63,24 +75,32 @@ export function findWorst(target: Target, tolerances: number): Worst | undefined
   }
   const prospects: Prospect[] = []
   const moved = new Int8Array(tolerances)
-  const effectOf = (tolerance: number, condition: number, base: number): number => {
-    const perUnit = slope ? slope(nominal, tolerance, condition) : NaN
-    if (!Number.isNaN(perUnit)) return perUnit
-    moved.fill(0)
-    moved[tolerance] = 1
-    return value(moved, condition) - base
+  /** The nominal board's effects, in the direction looked for: to first order, or by solving where that is not to be had. */
+  const effectsAt = (condition: number, base: number): Float64Array => {
+    const effects = new Float64Array(tolerances).fill(NaN)
+    slopes?.(nominal, condition, effects)
+    for (let j = 0; j < tolerances; j++) {
+      if (Number.isNaN(effects[j]!)) {
+        moved.fill(0)
+        moved[j] = 1
+        effects[j] = value(moved, condition) - base
+      }
+      effects[j]! *= direction
+    }
+    return effects
   }
   for (let condition = 0; condition < target.conditions; condition++) {
     const base = consider(nominal, condition)
     const corner = new Int8Array(tolerances)
+    const effects = effectsAt(condition, base)
     const least = SIGNIFICANT * Math.max(Math.abs(base), 1e-6)
     let reach = 0
     for (let j = 0; j < tolerances; j++) {
-      const change = effectOf(j, condition, base) * direction
+      const change = effects[j]!
       corner[j] = change > least ? 1 : change < -least ? -1 : 0
       if (corner[j] !== 0) reach += Math.abs(change)
     }
-    prospects.push({ condition, corner, reach, hope: base * direction + reach })
+    prospects.push({ condition, corner, effects, reach, hope: base * direction + reach })
   }
   if (!target.isThorough) prospects.sort((a, b) => b.hope - a.hope)
   for (const { condition, corner, reach, hope } of prospects) {
@@ -97,10 +117,19 @@ export function findWorst(target: Target, tolerances: number): Worst | undefined
     if (found * direction + (ALLOWANCE - 1) * reach < floor) return worst
   }
 
+  /** The tolerances whose other side may be the worse one. */
+  const doubtful = ({ board, condition, value: found }: Worst): number[] => {
+    const all = [...board.keys()]
+    if (!target.isQuick || !slopes) return all
+    const first = prospects.find((prospect) => prospect.condition === condition)!.effects
+    const there = new Float64Array(tolerances).fill(NaN)
+    slopes(board, condition, there)
+    return all.filter((j) => isDoubtful(board[j]!, first[j]!, there[j]! * direction, Math.abs(found)))
+  }
   let improved = true
   for (let round = 0; improved && round < 4; round++) {
     improved = false
-    for (let j = 0; j < tolerances; j++) {
+    for (const j of doubtful(worst)) {
       const here: Worst = worst
       const sides = here.board[j] === 0 ? [-1, 1] : [-here.board[j]!]
       for (const side of sides) {
@@ -112,4 +141,15 @@ export function findWorst(target: Target, tolerances: number): Worst | undefined
     }
   }
   return worst
+}
+
+/**
+ * Whether the other side of a tolerance could still be the worse one: by its effect at the nominal board and at the corner,
+ * both in the direction looked for, and the size of the figure.
+ */
+function isDoubtful(side: number, first: number, there: number, size: number): boolean {
+  const a = Math.abs(first)
+  const b = Math.abs(there)
+  if (LIKE * Math.max(a, b) < FELT * size) return false
+  return !(first * side > 0 && there * side > 0 && a < LIKE * b && b < LIKE * a)
 }

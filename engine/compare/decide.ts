@@ -1,39 +1,35 @@
 /**
- * The lean form of the comparison, for maps and sweeps of the requirements: the same designs, verdicts and scores as `compare`,
- * without texts, curves and whatever nobody weighs. What is kept with room to spare is not followed to its last per cent: a
- * rating's corner is left unsolved, and the highest output unrefined, where first-order effects, made half as large again,
- * stay within what is asked. What nobody limits or weighs (line regulation, ripple, the worst efficiency) has no corner tried.
- * The searches left out are made up for where they could matter, since a corner without a solution may only be met by them:
- * before a design is said to meet, and before one that falls short is taken for closer than another.
+ * The lean form of the comparison, for maps and sweeps of the requirements: which designs meet, their figures that are weighed
+ * and their scores, all as `compare` has them, without texts, curves and whatever nobody weighs. Of a topology of which nothing
+ * meets no closest attempt is worked out. What is kept with room to spare is not followed to its last per cent: a rating's
+ * corner is left unsolved, and the highest output unrefined, where first-order effects, made half as large again, stay within
+ * what is asked. What nobody limits or weighs (line regulation, ripple, the worst efficiency) has no corner tried; a corner
+ * without a solution that only such a search would meet goes unseen.
  */
 import { FIGURES, headlinesOf } from '../figures/index.ts'
 import type { Study } from '../requirements/study.ts'
 import type { Lean } from '../analyses/prove.ts'
-import { type Bench, isUnbuilt, newBench, size } from '../sizing/size.ts'
+import { type Bench, newBench, sizeLean } from '../sizing/size.ts'
 import { TOPOLOGIES, type TopologyName } from '../topologies/index.ts'
-import { type RankingEntry, rankBy } from './ranking.ts'
+import { rankBy } from './ranking.ts'
 import { needFor } from './sizer.ts'
 
 export interface DecidedDesign {
   topology: TopologyName
-  variant: string
-  verdict: 'meets' | 'falls-short'
-  /**
-   * The headline of each figure that is weighed, and always of efficiency and heat (its worst corner); without those that do not
-   * apply.
-   */
-  figures: Record<string, number>
+  meets: boolean
+  /** What follows is absent where nothing meets. */
+  variant?: string
+  /** The headline of each figure that is weighed, and always of efficiency and heat (its worst corner); without those that do not apply. */
+  figures?: Record<string, number>
   /** 0 to 100. */
-  score: number
+  score?: number
 }
 
 export interface Decision {
   /** In the order shunt, series-pass, feedback. */
   designs: DecidedDesign[]
-  /** Best first; those that meet before those that fall short. */
+  /** Those that meet, the best first. */
   ranking: TopologyName[]
-  /** The best of those that meet; absent where none does. */
-  winner?: TopologyName
 }
 
 /**
@@ -64,26 +60,17 @@ export function decide(study: Study, from: Hint = newHint()): Decision {
     ({ name }) => name,
   )
   const designs = TOPOLOGIES.map((topology): DecidedDesign => {
-    const sized = size(topology, needFor(study, topology), from.bench, extent)
-    const isMet = !isUnbuilt(sized) && sized.findings.length === 0
-    return {
-      topology: topology.name,
-      variant: sized.variant.name,
-      verdict: isMet ? 'meets' : 'falls-short',
-      figures: isUnbuilt(sized) ? {} : headlinesOf(sized.proof, assumptions, names),
-      score: 0,
-    }
+    const sized = sizeLean(topology, needFor(study, topology), from.bench, extent)
+    const { name } = topology
+    if (!sized) return { topology: name, meets: false }
+    const figures = headlinesOf(sized.proof, assumptions, names)
+    return { topology: name, meets: true, variant: sized.variant.name, figures }
   })
   const ranking = rankBy(
-    designs.map((design) => ({ ...design, meets: design.verdict === 'meets' })),
-    (name, { figures }) => figures[name],
+    designs.filter(({ meets }) => meets),
+    (name, { figures }) => figures?.[name],
     weights,
   )
   for (const { topology, score } of ranking) designs.find((design) => design.topology === topology)!.score = score
-  const best = designs.find(({ topology }) => topology === ranking[0]!.topology)!
-  return {
-    designs,
-    ranking: ranking.map(({ topology }: RankingEntry) => topology),
-    ...(best.verdict === 'meets' ? { winner: best.topology } : {}),
-  }
+  return { designs, ranking: ranking.map(({ topology }) => topology) }
 }

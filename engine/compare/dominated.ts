@@ -18,10 +18,12 @@ export interface Domination {
 /** A design that falls short dominates none that meets. Values are as fine as the ranking takes them. */
 export function dominationsOf(designs: readonly Ranked[], weights: Weights): Domination[] {
   const weighed = FIGURE_NAMES.filter((name) => (weights[name] ?? 0) > 0)
+  // here each is a yardstick: a share cut off at that of the best that meets would make unequal designs level
+  const equals = designs.map((design) => ({ ...design, meets: true }))
   const found: Domination[] = []
   for (const [names, over] of [[FIGURE_NAMES, 'all'] as const, [weighed, 'weighed'] as const]) {
     const criteria = FIGURES.filter(({ name }) => names.includes(name)).flatMap((figure) => {
-      const shares = sharesOf(designs, figure)
+      const shares = sharesOf(equals, figure)
       return shares ? [{ name: figure.name, shares }] : []
     })
     designs.forEach((design, k) => {

@@ -1,8 +1,9 @@
 /**
- * Weighted ranking. Each weighted figure is normalised against the best of the designs: `best / x` where less is better,
- * `x / best` where more is, so the best scores 1 and twice as bad scores one half. Figures finer than their resolution count
- * as the resolution. The score is the weighted mean, 0 to 100; a contribution is a criterion's share of it. Weighted scoring
- * after NASA Systems Engineering Handbook section 6.8; the ratio normalisation is our own choice.
+ * Weighted ranking. Each weighted figure is normalised against the best of the designs that meet, or of all where none does:
+ * `best / x` where less is better, `x / best` where more is, so the best scores 1 and twice as bad scores one half. A design that
+ * falls short is no yardstick: what it does better still scores 1. Figures finer than their resolution count as the resolution.
+ * The score is the weighted mean, 0 to 100; a contribution is a criterion's share of it. Weighted scoring after NASA Systems
+ * Engineering Handbook section 6.8; the ratio normalisation is our own choice.
  */
 import { FIGURES, type FigureDescriptor, type Figures, headlineOf } from '../figures/index.ts'
 import type { Weights } from '../requirements/study.ts'
@@ -41,7 +42,7 @@ export function rankBy<D extends Pick<Ranked, 'topology' | 'meets'>>(
   for (const criterion of criteria) {
     const { name } = criterion
     const values = designs.map((design) => headline(name, design))
-    sharesAmong(values, criterion)?.forEach((share, k) => {
+    sharesAmong(values, yardsticks(designs), criterion)?.forEach((share, k) => {
       const points = (100 * weights[name]! * share) / total
       entries[k]!.entry.contributions[name] = points
       entries[k]!.entry.score += points
@@ -53,22 +54,32 @@ export function rankBy<D extends Pick<Ranked, 'topology' | 'meets'>>(
 }
 
 /**
- * One figure of every design against the best of them, in the order given: 1 for the best, 0 for a design that has no such
+ * One figure of every design as the ranking takes it, in the order given: 1 for the best, 0 for a design that has no such
  * figure. Undefined where no design has it.
  */
 export const sharesOf = (designs: readonly Ranked[], criterion: FigureDescriptor): number[] | undefined =>
   sharesAmong(
     designs.map(({ figures }) => figures && headlineOf(criterion.name, figures)),
+    yardsticks(designs),
     criterion,
   )
 
+/** Whose figures the others are held against. */
+function yardsticks(designs: readonly Pick<Ranked, 'meets'>[]): boolean[] {
+  const some = designs.some(({ meets }) => meets)
+  return designs.map(({ meets }) => meets || !some)
+}
+
 function sharesAmong(
   headlines: readonly (number | undefined)[],
+  counts: readonly boolean[],
   { better, resolution }: FigureDescriptor,
 ): number[] | undefined {
   const values = headlines.map((value) => (value === undefined ? undefined : Math.max(value, resolution ?? 0)))
-  const present = values.filter((v) => v !== undefined)
-  if (present.length === 0) return undefined
+  const known = values.filter((v) => v !== undefined)
+  if (known.length === 0) return undefined
+  const counted = values.filter((v, k) => v !== undefined && counts[k])
+  const present = (counted.length > 0 ? counted : known) as number[]
   const best = better === 'less' ? Math.min(...present) : Math.max(...present)
   return values.map((value) => (value === undefined ? 0 : normalise(value, best, better)))
 }

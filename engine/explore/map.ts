@@ -20,7 +20,7 @@ export const IMPOSSIBLE = 254
 /** Values a cell: the three scores. */
 export const SCORES = 3
 
-/** Cells worked out: indices row after row, y counted from `y.from`; `scores`: three a cell, 0 where impossible. */
+/** Cells worked out: indices row after row, y counted from `y.from`; `scores`: three a cell, 0 where a design falls short. */
 export interface MapCells {
   cells: Int32Array
   codes: Uint8Array
@@ -47,10 +47,10 @@ export function* mapCells(
   for (const [k, cell] of cells.entries()) {
     const study = studyAt(question, cell)
     if (study) {
-      const { designs, winner } = decide(study, hint)
-      codes[k] = 1 + TOPOLOGIES.findIndex(({ name }) => name === winner)
-      designs.forEach(({ verdict, score }, j) => {
-        if (verdict === 'meets') codes[k]! += 4 << j
+      const { designs, ranking } = decide(study, hint)
+      codes[k] = 1 + TOPOLOGIES.findIndex(({ name }) => name === ranking[0])
+      designs.forEach(({ meets, score = 0 }, j) => {
+        if (meets) codes[k]! += 4 << j
         scores[SCORES * k + j] = score
       })
     } else codes[k] = IMPOSSIBLE

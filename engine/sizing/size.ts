@@ -4,7 +4,7 @@
  * that meets every requirement is taken. Where none does, the closest attempt is kept, with what it lacks.
  */
 import { type Prepared, prepare } from '../analyses/prepare.ts'
-import { type Band, type Extent, type Proof, isUnprovable, prove, proveBand } from '../analyses/prove.ts'
+import { type Band, type Extent, type Lean, type Proof, isUnprovable, prove, proveBand } from '../analyses/prove.ts'
 import { DERATING } from '../parts/derating/index.ts'
 import type { Requirements } from '../requirements/study.ts'
 import {
@@ -73,16 +73,16 @@ export const newBench = (like?: Bench): Bench => ({
 
 /**
  * With pins only a design that holds to all of them is one. `extent`: 'nominal' proves with nominal parts alone, for a first
- * impression: the conditions' corners are solved, the tolerances left out. A lean one finds the same design with the same
- * verdict, and what it was told will be read.
+ * impression: the conditions' corners are solved, the tolerances left out.
  */
 export function size(
   topology: Topology,
   need: Need,
   bench: Bench = newBench(),
-  extent: Extent = 'all',
+  extent: 'all' | 'nominal' = 'all',
 ): Sized | Unbuilt {
-  const sized = firstThatMeets(topology, need, bench, extent)
+  const attempt = tryVariants(topology, need, bench, extent)
+  const sized = attempt.met ?? closestAttempt(topology, need, attempt)
   const pins = pinsText(topology.name, need.pins)
   if (pins === '') return sized
   if (!isUnbuilt(sized)) return { ...sized, because: `${sized.because} Pinned: ${pins}.` }
@@ -93,18 +93,41 @@ export function size(
   }
 }
 
-function firstThatMeets(topology: Topology, need: Need, bench: Bench, extent: Extent): Sized | Unbuilt {
-  const missed: Missed[] = []
-  let refused: Unbuilt | undefined
-  let leftOut: { variant: Variant; first: Built } | undefined
+/** The same design as `size` finds where that meets, proven as far as `lean` tells; undefined where none meets. */
+export const sizeLean = (topology: Topology, need: Need, bench: Bench, lean: Lean): Sized | undefined =>
+  tryVariants(topology, need, bench, lean).met
+
+/** What came of a topology's variants. */
+interface Attempt {
+  /** The first that meets. */
+  met?: Sized
+  missed: Missed[]
+  /** The first variant that cannot be built. */
+  refused?: Unbuilt
+  /** The variant that looked best of those that none was proven of. */
+  leftOut?: { variant: Variant; first: Built }
+}
+
+function tryVariants(topology: Topology, need: Need, bench: Bench, extent: Extent): Attempt {
+  const attempt: Attempt = { missed: [] }
   let lastReason = ''
+  const take = (variant: Variant, built: readonly Built[]): boolean => {
+    const tried = tryEach(variant, built, need, extent, bench)
+    if ('met' in tried) {
+      attempt.met = { ...tried.met, because: becauseOf(variant, lastReason) }
+      return true
+    }
+    if (tried.missed.length > 0) lastReason = `${variant.name}: ${tried.missed[0]!.because}`
+    attempt.missed.push(...tried.missed)
+    return false
+  }
   for (const variant of topology.variants) {
     if (!variant.suits(need)) continue
     const built = bench.built.get(variant) ?? buildAll(variant, need, bench, typeof extent === 'object')
     bench.built.set(variant, built)
     if (!Array.isArray(built)) {
       // a variant that lacks the pinned part says less than one that was tried with it
-      if (!refused || refused.refusal.requirement.startsWith('pins.')) refused = built
+      if (!attempt.refused || attempt.refused.refusal.requirement.startsWith('pins.')) attempt.refused = built
       lastReason = `${variant.name}: ${built.refusal.because}`
       continue
     }
@@ -112,20 +135,17 @@ function firstThatMeets(topology: Topology, need: Need, bench: Bench, extent: Ex
       .filter(({ rank }) => rank <= PROMISING)
       .slice(0, extent !== 'nominal' ? PROOFS_PER_VARIANT : 1)
     if (promising.length === 0) {
-      if (!leftOut || built[0]!.rank < leftOut.first.rank) leftOut = { variant, first: built[0]! }
+      if (!attempt.leftOut || built[0]!.rank < attempt.leftOut.first.rank)
+        attempt.leftOut = { variant, first: built[0]! }
       lastReason = `${variant.name}: at first sight far outside the requirements.`
-      continue
-    }
-    const tried = tryEach(variant, promising, need, extent, bench)
-    if ('met' in tried) return { ...tried.met, because: becauseOf(variant, lastReason) }
-    if (tried.missed.length > 0) lastReason = `${variant.name}: ${tried.missed[0]!.because}`
-    missed.push(...tried.missed)
+    } else if (take(variant, promising)) return attempt
   }
-  if (missed.length === 0 && leftOut) {
-    const tried = tryEach(leftOut.variant, [leftOut.first], need, extent, bench)
-    if ('met' in tried) return { ...tried.met, because: becauseOf(leftOut.variant, lastReason) }
-    missed.push(...tried.missed)
-  }
+  if (attempt.missed.length === 0 && attempt.leftOut) take(attempt.leftOut.variant, [attempt.leftOut.first])
+  return attempt
+}
+
+/** Where nothing meets: the design that comes closest, or why there is none. */
+function closestAttempt(topology: Topology, need: Need, { missed, refused, leftOut }: Attempt): Sized | Unbuilt {
   const closest = closestOf(missed)
   if (closest)
     return { ...closest, because: `No variant meets every requirement; ${closest.variant.title} comes closest.` }
@@ -236,15 +256,11 @@ function closestOf(missed: readonly Missed[]): Sized | undefined {
   let closest: Sized | undefined
   for (const one of missed.toSorted((a, b) => a.severity - b.severity)) {
     if (closest && one.severity >= severity(closest.findings)) break
-    const found = one.finish()
-    const whole = found && missed.length > 1 ? finished(found) : found
+    const whole = one.finish()
     if (whole && (!closest || severity(whole.findings) < severity(closest.findings))) closest = whole
   }
   return closest
 }
-
-/** With the corners without a solution that a lean proof has not met yet: for calling it good, or better than another. */
-const finished = (sized: Sized): Sized => (sized.proof.finish() ? { ...sized, findings: judge(sized.proof) } : sized)
 
 /** One variant alone, whatever its rank: for pinned parts and for tests. */
 export function sizeVariant(variant: Variant, need: Need): Sized | Unbuilt {
@@ -273,9 +289,7 @@ function proveAndRevise(
   for (let revision = 0; ; revision++) {
     const proof = prove(band)
     if (isUnprovable(proof)) return best
-    let sized: Sized = { variant, proof, findings: judge(proof), because: '' }
-    if (sized.findings.length === 0 || best) sized = finished(sized)
-    best &&= finished(best)
+    const sized: Sized = { variant, proof, findings: judge(proof), because: '' }
     if (!best || severity(sized.findings) < severity(best.findings)) best = sized
     const { findings } = sized
     if (findings.length === 0 || revision === revisions) return best

@@ -42,8 +42,8 @@ export function worstOf(
         const seen = observer.observe(board, among[k]!, SETTLED)
         return seen.outcome === 0 ? read(seen, observer.conditions[among[k]!]!) : NaN
       },
-      slope: (from, j, k) =>
-        observer.slope((seen) => read(seen, observer.conditions[among[k]!]!), from, j, among[k]!, SETTLED),
+      slopes: (from, k, into) =>
+        observer.slopes((seen) => read(seen, observer.conditions[among[k]!]!), from, among[k]!, SETTLED, into),
     },
     proof.design.tolerances.length,
   )
