@@ -23,60 +23,75 @@ export interface Observation {
   readonly inputCurrent: number
   readonly efficiency: number
   /** By limit: share of the (derated, or in a fault the maker's) rating that is used; above 1 it is exceeded. */
-  readonly use: Float64Array
+  readonly use: readonly number[]
   /** By limit: the stress itself. */
-  readonly stress: Float64Array
-  readonly junction: Float64Array
+  readonly stress: readonly number[]
+  readonly junction: readonly number[]
 }
 
-/** The share of a limit that is used at one solved point. */
+/** By limit: what is allowed at this ambient; NaN where that depends on the point. */
+export function allowedAt(
+  { limits }: Prepared,
+  { ambient, fault }: Pick<ObservedCondition, 'ambient' | 'fault'>,
+): Float64Array {
+  return Float64Array.from(limits, ({ limit }) =>
+    limit.isByPoint ? NaN : (fault ? limit.inFault : limit.derated)(ambient),
+  )
+}
+
+/** The share of a limit that is used at one solved point. `allowed`: as of `allowedAt`. */
 export function useOf(
-  prepared: Prepared,
+  { limits }: Prepared,
   index: number,
   ws: Workspace,
-  ambient: number,
-  fault: boolean,
-  at: StressPoint,
+  { ambient, fault }: Pick<ObservedCondition, 'ambient' | 'fault'>,
+  allowed: Float64Array,
 ): number {
-  const { limit, stress, at: read } = prepared.limits[index]!
-  read(ws, at)
-  const allowed = (fault ? limit.inFault : limit.derated)(ambient, at)
-  const value = stress(ws)
-  if (limit.sense === 'min') return value <= 0 ? Infinity : allowed / value
-  return allowed <= 0 ? (value <= 0 ? 0 : Infinity) : Math.max(0, value) / allowed
+  const prepared = limits[index]!
+  const { limit } = prepared
+  let may = allowed[index]!
+  if (limit.isByPoint) {
+    prepared.at(ws, at)
+    may = (fault ? limit.inFault : limit.derated)(ambient, at)
+  }
+  const value = prepared.stress(ws)
+  if (limit.sense === 'min') return value <= 0 ? Infinity : may / value
+  return may <= 0 ? (value <= 0 ? 0 : Infinity) : Math.max(0, value) / may
 }
 
-const UNREAD = new Float64Array(0)
 const at: StressPoint = { voltage: 0, power: 0, junction: 0 }
 
-/** `withLimits`: whether ratings are looked at too; without, `use` and `stress` are empty. */
+/** `allowed`: as of `allowedAt`, where ratings are looked at too; without, `use` and `stress` are empty. */
 export function observationOf(
   prepared: Prepared,
   ws: Workspace,
   outcome: number,
-  { input, ambient, fault }: ObservedCondition,
-  withLimits: boolean,
+  condition: ObservedCondition,
+  allowed?: Float64Array,
 ): Observation {
   const { limits } = prepared
-  const count = withLimits ? limits.length : 0
-  const use = count > 0 ? new Float64Array(count) : UNREAD
-  const stress = count > 0 ? new Float64Array(count) : UNREAD
-  const junction = ws.junction.slice()
-  if (outcome !== 0)
+  const use: number[] = []
+  const stress: number[] = []
+  const junction: number[] = []
+  for (let p = 0; p < ws.junction.length; p++) junction.push(ws.junction[p]!)
+  if (outcome !== 0) {
+    const none = allowed ? limits.map(() => NaN) : []
     return {
       outcome,
       output: NaN,
       heat: NaN,
       inputCurrent: NaN,
       efficiency: NaN,
-      use: use.fill(NaN),
-      stress: stress.fill(NaN),
+      use: none,
+      stress: none,
       junction,
     }
-  for (let k = 0; k < count; k++) {
-    stress[k] = limits[k]!.stress(ws)
-    use[k] = useOf(prepared, k, ws, ambient, fault, at)
   }
+  if (allowed)
+    for (let k = 0; k < limits.length; k++) {
+      stress.push(limits[k]!.stress(ws))
+      use.push(useOf(prepared, k, ws, condition, allowed))
+    }
   let heat = 0
   for (const part of prepared.heatParts) heat += ws.power[part]!
   const inputCurrent = -ws.currents[prepared.inputTerminal]!
@@ -85,7 +100,7 @@ export function observationOf(
     output: ws.voltages[prepared.output]!,
     heat,
     inputCurrent,
-    efficiency: efficiencyOf(input * inputCurrent, heat),
+    efficiency: efficiencyOf(condition.input * inputCurrent, heat),
     use,
     stress,
     junction,

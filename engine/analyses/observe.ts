@@ -8,10 +8,12 @@ import {
   newWorkspace,
   predict,
   refactor,
+  setState,
   solvePoint,
+  stateOf,
 } from '../solve/index.ts'
-import { type Board, type Observation, type ObservedCondition, observationOf } from './observation.ts'
-import { type Prepared, setBoard } from './prepare.ts'
+import { type Board, type Observation, type ObservedCondition, allowedAt, observationOf } from './observation.ts'
+import { type Prepared, setBoard, setParameters } from './prepare.ts'
 
 export interface Observer {
   readonly prepared: Prepared
@@ -24,9 +26,16 @@ export interface Observer {
   readonly observe: (board: Board, condition: number, mode: ThermalCode) => Observation
   /**
    * The change of one reading for each unit of every tolerance, at the solved board `from`, into `into`: to first order, for
-   * choosing what to solve. NaN where it cannot be told.
+   * choosing what to solve. NaN where it cannot be told. `ofLimits`: whether a use or a stress is read.
    */
-  readonly slopes: (read: Read, from: Board, condition: number, mode: ThermalCode, into: Float64Array) => void
+  readonly slopes: (
+    read: Read,
+    from: Board,
+    condition: number,
+    mode: ThermalCode,
+    into: Float64Array,
+    ofLimits?: boolean,
+  ) => void
   /** Solves once more and leaves the full state in the observer's workspace, for reading a whole point. */
   readonly solve: (board: Board, condition: number, mode: ThermalCode) => { outcome: number; ws: Workspace }
 }
@@ -67,9 +76,14 @@ export function createObserver(prepared: Prepared, nominalInput: number, nominal
   const trial = newWorkspace(circuit)
   const base = newWorkspace(circuit)
   const starts: (Workspace | undefined)[] = []
+  const allowed: Float64Array[] = []
   const seen = new Map<number, Observation>()
+  /** By the same keys: the solved voltages, for starting from again. */
+  const states = new Map<number, number[]>()
   const nears = new Map<number, Near>()
+  const nearsWithLimits = new Map<number, Near>()
   const nudged = Float64Array.from(prepared.design.tolerances, () => 0)
+  const changedParts = prepared.movedBy.map((moved) => [...new Set(moved.map(({ part }) => part))])
   let boardInPlace = 0
   let nominalSolved = false
 
@@ -89,22 +103,27 @@ export function createObserver(prepared: Prepared, nominalInput: number, nominal
     return start
   }
 
-  const solve = (board: Board, index: number, mode: ThermalCode, junction?: Float64Array): number => {
+  const putBoard = (board: Board): void => {
+    const key = keyOf(board)
+    if (key === boardInPlace) return
+    setBoard(prepared, ws, board)
+    boardInPlace = key
+  }
+
+  const solve = (board: Board, index: number, mode: ThermalCode, junction?: readonly number[]): number => {
     const c = conditions[index]!
     const start = startAt(index)
-    const key = keyOf(board)
-    if (key !== boardInPlace) {
-      setBoard(prepared, ws, board)
-      boardInPlace = key
-    }
+    putBoard(board)
     copyState(start, ws)
     if (junction) ws.junction.set(junction)
     return solvePoint(circuit, ws, c.input, c.load, c.ambient, mode)
   }
 
+  const allowedOf = (index: number): Float64Array => (allowed[index] ??= allowedAt(prepared, conditions[index]!))
+
   const read = (outcome: number, index: number, mode: ThermalCode): Observation => {
     const condition = conditions[index]!
-    return observationOf(prepared, ws, outcome, condition, hasLimits(mode, condition))
+    return observationOf(prepared, ws, outcome, condition, hasLimits(mode, condition) ? allowedOf(index) : undefined)
   }
 
   const condition = (input: number, load: number, ambient: number, fault = false): number => {
@@ -133,55 +152,65 @@ export function createObserver(prepared: Prepared, nominalInput: number, nominal
     if (found) return found
     const made = make(board, index, mode)
     seen.set(key, made)
+    if (made.outcome === 0) states.set(key, stateOf(ws))
     return made
   }
 
   const solveAgain = (board: Board, index: number, mode: ThermalCode): number =>
     solve(board, index, mode, mode === FROZEN ? frozenFrom(board, index).junction : undefined)
 
-  const nearAt = (board: Board, index: number, mode: ThermalCode): Near => {
+  const nearAt = (board: Board, index: number, mode: ThermalCode, ofLimits: boolean): Near => {
     const key = observationKey(board, index, mode)
-    const found = nears.get(key)
+    const found = (ofLimits ? undefined : nears.get(key)) ?? nearsWithLimits.get(key)
     if (found) return found
-    const made = nearTo(board, index, mode)
-    nears.set(key, made)
+    // of the nominal board every limit will be asked for
+    const withLimits = ofLimits || (keyOf(board) === 0 && hasLimits(mode, conditions[index]!))
+    const made = nearTo(board, index, mode, withLimits)
+    const all = withLimits ? nearsWithLimits : nears
+    all.set(key, made)
     return made
   }
 
-  const nearTo = (board: Board, index: number, mode: ThermalCode): Near => {
-    const held = mode === FROZEN ? nearAt(board, frozenAt(index), SETTLED) : undefined
+  const nearTo = (board: Board, index: number, mode: ThermalCode, withLimits: boolean): Near => {
+    const held = mode === FROZEN ? nearAt(board, frozenAt(index), SETTLED, false) : undefined
     if (!solveBase(board, index, mode)) return NOWHERE
     const condition = conditions[index]!
-    const withLimits = hasLimits(mode, condition)
+    const may = withLimits ? allowedOf(index) : undefined
     nudged.set(board)
     trial.parameters.set(base.parameters)
     /** One step from the base to the parameters and, where they are held, the temperatures of the trial. */
-    const step = (temperatures: Observation | undefined): Observation | undefined => {
+    const step = (changed: readonly number[], temperatures: Observation | undefined): Observation | undefined => {
       if (held && !temperatures) return undefined
       trial.junction.set(temperatures ? temperatures.junction : base.junction)
-      return predict(circuit, base, trial, condition.ambient, mode)
-        ? observationOf(prepared, trial, 0, condition, withLimits)
+      return predict(circuit, base, trial, condition.ambient, mode, changed)
+        ? observationOf(prepared, trial, 0, condition, may)
         : undefined
     }
-    const itself = step(held?.itself)
+    const itself = step([], held?.itself)
     return {
       itself,
       nudged: Array.from(board, (_, j) => {
+        const moved = prepared.movedBy[j]!
         nudged[j]! += NUDGE
-        setBoard(prepared, trial, nudged)
+        setParameters(circuit, moved, trial, nudged)
         nudged[j] = board[j]!
-        return step(held?.nudged[j])
+        const there = step(changedParts[j]!, held?.nudged[j])
+        for (const { slot } of moved) trial.parameters[slot] = base.parameters[slot]!
+        return there
       }),
     }
   }
 
   /** Solves the board into `base`, with the factors of its Jacobian. */
   const solveBase = (board: Board, index: number, mode: ThermalCode): boolean => {
-    if (solveAgain(board, index, mode) !== 0) return false
+    const { outcome, junction } = observe(board, index, mode)
+    if (outcome !== 0) return false
     const c = conditions[index]!
+    putBoard(board)
     base.parameters.set(ws.parameters)
     base.stale = true
-    copyState(ws, base)
+    setState(base, states.get(observationKey(board, index, mode))!)
+    base.junction.set(junction)
     // where it stands is the solution already: this only fills the arrays
     return (
       solvePoint(circuit, base, c.input, c.load, c.ambient, mode === SETTLED ? FROZEN : mode) === 0 &&
@@ -189,8 +218,8 @@ export function createObserver(prepared: Prepared, nominalInput: number, nominal
     )
   }
 
-  const slopes: Observer['slopes'] = (read, from, index, mode, into) => {
-    const { itself, nudged } = nearAt(from, index, mode)
+  const slopes: Observer['slopes'] = (read, from, index, mode, into, ofLimits = false) => {
+    const { itself, nudged } = nearAt(from, index, mode, ofLimits)
     const here = itself ? read(itself) : NaN
     for (let j = 0; j < into.length; j++) {
       const there = nudged[j]

@@ -7,6 +7,8 @@ export interface MovedParameter {
   readonly elementId: string
   readonly parameter: string
   readonly slot: number
+  /** Index of the part it belongs to. */
+  readonly part: number
   readonly effects: readonly { tolerance: number; how: 'add' | 'scale'; low: number; high: number }[]
 }
 
@@ -25,6 +27,8 @@ export interface Prepared {
   /** Terminal index of the current that the supply delivers. */
   readonly inputTerminal: number
   readonly moved: readonly MovedParameter[]
+  /** By tolerance: what it moves of those. */
+  readonly movedBy: readonly (readonly MovedParameter[])[]
   readonly limits: readonly PreparedLimit[]
   /** Indices into `Workspace.power` of the bought parts. */
   readonly heatParts: Int32Array
@@ -40,6 +44,7 @@ export function prepare(design: SizedDesign, ...like: readonly (Prepared | undef
     { thermalResistance, guess: design.guess },
     ...like.map((each) => each?.circuit),
   )
+  const moved = movedParameters(design, circuit)
   const bought = new Set(design.parts.map((part) => part.id))
   const heatParts = Int32Array.from(circuit.parts.flatMap((id, k) => (bought.has(id) ? [k] : [])))
   return {
@@ -47,7 +52,8 @@ export function prepare(design: SizedDesign, ...like: readonly (Prepared | undef
     circuit,
     output: circuit.node(design.output),
     inputTerminal: circuit.terminals[circuit.element('input')]!,
-    moved: movedParameters(design, circuit),
+    moved,
+    movedBy: design.tolerances.map((_, k) => moved.filter(({ effects }) => effects.some((e) => e.tolerance === k))),
     limits: design.parts.flatMap((part) =>
       part.limits.map((limit) => prepareLimit(circuit, part.id, limit, part.across)),
     ),
@@ -66,11 +72,18 @@ export function guessAt({ guess, output, follows, divides }: SizedDesign, volts:
 
 /** By parameter, in the order in which the tolerances first name them: which tolerances move it and how far. */
 export function movedParameters(design: Pick<SizedDesign, 'tolerances'>, circuit: Circuit): MovedParameter[] {
+  const partOf = new Map(circuit.netlist.elements.map(({ id, part }) => [id, part]))
   const bySlot = new Map<number, MovedParameter & { effects: MovedParameter['effects'][number][] }>()
   design.tolerances.forEach((tolerance, index) => {
     for (const { element: elementId, parameter, how, low, high } of tolerance.effects) {
       const slot = circuit.slot(elementId, parameter)
-      const moved = bySlot.get(slot) ?? { elementId, parameter, slot, effects: [] }
+      const moved = bySlot.get(slot) ?? {
+        elementId,
+        parameter,
+        slot,
+        part: circuit.part(partOf.get(elementId)!),
+        effects: [],
+      }
       moved.effects.push({ tolerance: index, how, low, high })
       bySlot.set(slot, moved)
     }
@@ -121,7 +134,18 @@ function prepareLimit(
  * (high). Several effects on one parameter combine: every `scale` multiplies, then every `add` adds.
  */
 export function setBoard(prepared: Pick<Prepared, 'circuit' | 'moved'>, ws: Workspace, board: ArrayLike<number>): void {
-  for (const { slot, effects } of prepared.moved) {
+  setParameters(prepared.circuit, prepared.moved, ws, board)
+  ws.stale = true
+}
+
+/** The parameters of `moved` alone, as the board has them. */
+export function setParameters(
+  circuit: Circuit,
+  moved: readonly MovedParameter[],
+  ws: Workspace,
+  board: ArrayLike<number>,
+): void {
+  for (const { slot, effects } of moved) {
     let factor = 1
     let sum = 0
     for (const { tolerance, how, low, high } of effects) {
@@ -130,7 +154,6 @@ export function setBoard(prepared: Pick<Prepared, 'circuit' | 'moved'>, ws: Work
       if (how === 'scale') factor *= u === 1 ? high : u === -1 ? low : (u < 0 ? low : high) ** Math.abs(u)
       else sum += (u < 0 ? low : high) * Math.abs(u)
     }
-    ws.parameters[slot] = prepared.circuit.parameters[slot]! * factor + sum
+    ws.parameters[slot] = circuit.parameters[slot]! * factor + sum
   }
-  ws.stale = true
 }

@@ -7,7 +7,7 @@ import { type MinimumInput, findMinimumInput } from './minimumInput.ts'
 import { type Observer, createObserver } from './observe.ts'
 import { once } from './once.ts'
 import type { Prepared } from './prepare.ts'
-import { type Among, type Found, type Search, type Unsolved, createSearch } from './search.ts'
+import { type Among, type Found, type Recall, type Search, type Unsolved, createSearch } from './search.ts'
 import { type StartUp, proveStartUp } from './startUp.ts'
 import { type ShortCircuit, prepareShort } from './short.ts'
 
@@ -82,25 +82,27 @@ const HARDLY_USED = 0.6
 
 /**
  * The output band alone. The highest output of a lean one is exact where it leaves the band.
- * `known`: an observer of the same design at the same nominal point, for what it has solved already.
+ * `known`: an observer of the same design at the same nominal point, for what it has solved already. `recall`: of a like design
+ * under like requirements; it is filled in.
  */
 export function proveBand(
   prepared: Prepared,
   requirements: Requirements,
   extent: Extent = 'all',
   known?: Observer,
+  recall?: Recall,
 ): Band | Unprovable {
   const { design } = prepared
   const observer = known ?? createObserver(prepared, requirements.input.nominal, requirements.load.nominal)
   const conditions = conditionsOf(observer, requirements)
   const tolerances = extent === 'nominal' ? 0 : design.tolerances.length
-  const search = createSearch(observer, tolerances, typeof extent === 'object')
+  const search = createSearch(observer, tolerances, typeof extent === 'object', recall)
   const among = outputAmong(conditions)
   const { voltage, tolerance } = requirements.output
   // no floor below: where the headroom runs out, slopes taken inside it tell nothing
-  const lowest = search.point((s) => s.output, -1, among)
+  const lowest = search.point('output', (s) => s.output, -1, among)
   const edge = typeof extent === 'object' ? { floor: voltage * (1 + tolerance) } : {}
-  const highest = search.point((s) => s.output, 1, { ...among, ...edge })
+  const highest = search.point('output', (s) => s.output, 1, { ...among, ...edge })
   if (!lowest || !highest) return { unprovable: true, design, unsolved: search.unsolved(), observer }
   return { design, requirements, observer, conditions, search, output: { lowest, highest }, extent }
 }
@@ -122,20 +124,21 @@ export function prove(band: Band): Proof | Unprovable {
     conditions: [...conditions.corners, ...conditions.unloaded],
     modes: [SETTLED],
     isWorthRefining: (use: number) => use > HARDLY_USED,
+    ofLimits: true,
   }
 
-  const heat = once(() => search.point((s) => s.heat, 1, settled))
-  const efficiency = once(() => search.point((s) => s.efficiency, -1, settled))
-  const regulation = (pairs: readonly (readonly [number, number])[]) =>
+  const heat = once(() => search.point('heat', (s) => s.heat, 1, settled))
+  const efficiency = once(() => search.point('efficiency', (s) => s.efficiency, -1, settled))
+  const regulation = (name: string, pairs: readonly (readonly [number, number])[]) =>
     once((): ThermalPair | undefined => {
-      const frozen = search.pair(pairs, FROZEN)
-      const warmed = search.pair(pairs, SETTLED)
+      const frozen = search.pair(name, pairs, FROZEN)
+      const warmed = search.pair(name, pairs, SETTLED)
       return frozen && warmed && { frozen, settled: warmed }
     })
-  const load = regulation(conditions.loadPairs)
-  const line = regulation(conditions.linePairs)
+  const load = regulation('load', conditions.loadPairs)
+  const line = regulation('line', conditions.linePairs)
   const ripple = once(() =>
-    conditions.ripplePairs.length > 0 ? search.pair(conditions.ripplePairs, FROZEN) : undefined,
+    conditions.ripplePairs.length > 0 ? search.pair('ripple', conditions.ripplePairs, FROZEN) : undefined,
   )
   const hottest = (): Found => heat() ?? output.highest
   // a least quantity is used as one over what is left of it, which no slope foretells
@@ -144,7 +147,7 @@ export function prove(band: Band): Proof | Unprovable {
       prepared.limits.map(({ limit }, k) => {
         const isShort = floor !== undefined && limit.sense !== 'min'
         const among: Among = isShort ? { ...stressed, floor } : stressed
-        return search.point((s) => s.use[k]!, 1, among) ?? hottest()
+        return search.point(`use ${k}`, (s) => s.use[k]!, 1, among) ?? hottest()
       }),
     )
   const limits = uses()

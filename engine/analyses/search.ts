@@ -2,7 +2,7 @@
 import type { ThermalCode } from '../solve/index.ts'
 import type { Board } from './observation.ts'
 import type { Observer, Read } from './observe.ts'
-import { findWorst } from './worst.ts'
+import { type Recalled, findWorst } from './worst.ts'
 
 /** A worst value and the corner that makes it. `against` is the other end where the figure is a difference of two points. */
 export interface Found {
@@ -26,6 +26,8 @@ export interface Among {
   readonly modes: readonly ThermalCode[]
   readonly isWorthRefining?: (worst: number) => boolean
   readonly isThorough?: boolean
+  /** Whether a use or a stress is read. */
+  readonly ofLimits?: boolean
   /** Short of this value the worst need not be known exactly; see `Target`. */
   readonly floor?: number
 }
@@ -33,10 +35,10 @@ export interface Among {
 export interface Search {
   /** How many tolerances are moved: all of the design's, or none. */
   readonly tolerances: number
-  /** Worst of one reading over points, every thermal mode asked for; undefined where none solves. */
-  readonly point: (read: Read, direction: 1 | -1, among: Among) => Found | undefined
+  /** Worst of one reading over points, every thermal mode asked for; undefined where none solves. `name`: for recalling it. */
+  readonly point: (name: string, read: Read, direction: 1 | -1, among: Among) => Found | undefined
   /** Worst difference of the output over pairs of points of one same board, in volts. */
-  readonly pair: (pairs: readonly (readonly [number, number])[], mode: ThermalCode, floor?: number) => Found | undefined
+  readonly pair: (name: string, pairs: readonly (readonly [number, number])[], mode: ThermalCode) => Found | undefined
   /** Every point met so far that has no solution. */
   readonly unsolved: () => Unsolved[]
 }
@@ -44,10 +46,20 @@ export interface Search {
 /** A difference smaller than this share of the one with the other sign is not refined. */
 const LESSER = 0.5
 
+/** What the searches of a like design found, by search. */
+export type Recall = Map<string, Recalled>
+
 /** `isQuick`: see `Target`. */
-export function createSearch(observer: Observer, tolerances: number, isQuick: boolean): Search {
+export function createSearch(observer: Observer, tolerances: number, isQuick: boolean, recall?: Recall): Search {
   const { observe, slopes } = observer
   const unsolved = new Map<string, Unsolved>()
+
+  const recalledOf = (name: string): { recalled?: Recalled } => {
+    if (!recall) return {}
+    const recalled = recall.get(name) ?? { effects: [] }
+    recall.set(name, recalled)
+    return { recalled }
+  }
 
   const note = (board: Board, condition: number, mode: ThermalCode): void => {
     const { outcome } = observe(board, condition, mode)
@@ -57,23 +69,24 @@ export function createSearch(observer: Observer, tolerances: number, isQuick: bo
   return {
     tolerances,
     unsolved: () => [...unsolved.values()],
-    point(read, direction, { conditions, modes, ...how }) {
+    point(name, read, direction, { conditions, modes, ofLimits, ...how }) {
       const cases = modes.flatMap((mode) => conditions.map((condition) => ({ mode, condition })))
       const worst = findWorst(
         {
           ...how,
+          ...recalledOf(`${name} ${direction} ${cases.length}`),
           isQuick,
           direction,
           conditions: cases.length,
           value: (b, k) => read(observe(b, cases[k]!.condition, cases[k]!.mode)),
-          slopes: (from, k, into) => slopes(read, from, cases[k]!.condition, cases[k]!.mode, into),
+          slopes: (from, k, into) => slopes(read, from, cases[k]!.condition, cases[k]!.mode, into, ofLimits),
         },
         tolerances,
       )
       for (const f of worst?.failures ?? []) note(f.board, cases[f.condition]!.condition, cases[f.condition]!.mode)
       return worst && { value: worst.value, board: worst.board, ...cases[worst.condition]! }
     },
-    pair(pairs, mode) {
+    pair(name, pairs, mode) {
       const output: Read = (s) => s.output
       let best: Found | undefined
       const other = new Float64Array(tolerances)
@@ -81,6 +94,7 @@ export function createSearch(observer: Observer, tolerances: number, isQuick: bo
         const worst = findWorst(
           {
             direction,
+            ...recalledOf(`${name} ${mode} ${direction} ${pairs.length}`),
             isThorough: true,
             isQuick,
             conditions: pairs.length,

@@ -48,7 +48,7 @@ export function prepareShort(
         direction: 1,
         conditions: shorted.length,
         value: (b, k) => read(observer.observe(b, shorted[k]!, mode)),
-        slopes: (from, k, into) => observer.slopes(read, from, shorted[k]!, mode, into),
+        slopes: (from, k, into) => observer.slopes(read, from, shorted[k]!, mode, into, true),
         isWorthRefining: (value) => isRequired && settles && value > HARDLY_USED,
         ...(floor === undefined ? {} : { floor }),
       },

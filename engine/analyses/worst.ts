@@ -29,6 +29,17 @@ export interface Target {
    * not refined, and (unless thorough) corners that they do not carry there are not solved.
    */
   readonly floor?: number
+  readonly recalled?: Recalled
+}
+
+/**
+ * What was found of a like target before; whatever is not there yet is filled in. Effects that are known are not taken anew, and
+ * a worst corner that is the worst again is not refined again.
+ */
+export interface Recalled {
+  /** By condition, in the direction looked for. */
+  readonly effects: (Float64Array | undefined)[]
+  worst?: { board: Board; condition: number }
 }
 
 export interface Worst {
@@ -61,7 +72,7 @@ interface Prospect {
 }
 
 export function findWorst(target: Target, tolerances: number): Worst | undefined {
-  const { direction, value, slopes } = target
+  const { direction, value, slopes, recalled } = target
   const floor = target.floor === undefined ? -Infinity : target.floor * direction
   const nominal = new Int8Array(tolerances)
   const failures: Worst['failures'] = []
@@ -92,7 +103,8 @@ export function findWorst(target: Target, tolerances: number): Worst | undefined
   for (let condition = 0; condition < target.conditions; condition++) {
     const base = consider(nominal, condition)
     const corner = new Int8Array(tolerances)
-    const effects = effectsAt(condition, base)
+    const effects = recalled?.effects[condition] ?? effectsAt(condition, base)
+    if (recalled) recalled.effects[condition] = effects
     const least = SIGNIFICANT * Math.max(Math.abs(base), 1e-6)
     let reach = 0
     for (let j = 0; j < tolerances; j++) {
@@ -109,6 +121,7 @@ export function findWorst(target: Target, tolerances: number): Worst | undefined
     if (!target.isThorough && (far < floor || (best && far < best.value * direction))) continue
     consider(corner, condition)
   }
+  if (recalled?.worst) consider(recalled.worst.board, recalled.worst.condition)
   if (!worst) return undefined
   if (target.isWorthRefining && !target.isWorthRefining(worst.value)) return worst
   if (floor > -Infinity) {
@@ -117,6 +130,7 @@ export function findWorst(target: Target, tolerances: number): Worst | undefined
     if (found * direction + (ALLOWANCE - 1) * reach < floor) return worst
   }
 
+  if (recalled?.worst && isSame(recalled.worst, worst)) return worst
   /** The tolerances whose other side may be the worse one. */
   const doubtful = ({ board, condition, value: found }: Worst): number[] => {
     const all = [...board.keys()]
@@ -140,8 +154,12 @@ export function findWorst(target: Target, tolerances: number): Worst | undefined
       if (worst !== here) improved = true
     }
   }
+  if (recalled) recalled.worst = { board: worst.board, condition: worst.condition }
   return worst
 }
+
+const isSame = (a: { board: Board; condition: number }, b: { board: Board; condition: number }): boolean =>
+  a.condition === b.condition && a.board.every((side, j) => side === b.board[j])
 
 /**
  * Whether the other side of a tolerance could still be the worse one: by its effect at the nominal board and at the corner,

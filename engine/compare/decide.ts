@@ -7,9 +7,9 @@
  * without a solution that only such a search would meet goes unseen.
  */
 import { FIGURES, headlinesOf } from '../figures/index.ts'
-import type { Study } from '../requirements/study.ts'
+import type { Requirements, Study } from '../requirements/study.ts'
 import type { Lean } from '../analyses/prove.ts'
-import { type Bench, newBench, sizeLean } from '../sizing/size.ts'
+import { type Bench, type Recalls, newBench, sizeLean } from '../sizing/size.ts'
 import { TOPOLOGIES, type TopologyName } from '../topologies/index.ts'
 import { rankBy } from './ranking.ts'
 import { needFor } from './sizer.ts'
@@ -33,22 +33,68 @@ export interface Decision {
 }
 
 /**
- * What one decision leaves for the next of the same caller: wirings, and what was sized where only limits of regulation or
- * ripple have changed since. It saves time and changes nothing.
+ * What decisions leave for the next ones of the same caller: wirings, what was sized where only limits of regulation or ripple
+ * have changed since, and by place which way each tolerance acted and which corner was the worst. Near such a place corners are
+ * taken from there and solved anew.
  */
 export interface Hint {
   asked: string
   bench: Bench
+  places: Place[]
 }
 
-export const newHint = (): Hint => ({ asked: '', bench: newBench() })
+/** Requirements, and what was learnt from designs for them. */
+interface Place {
+  readonly requirements: Requirements
+  readonly recalls: Recalls
+}
+
+/** Places remembered; the oldest makes room. */
+const PLACES = 64
+/** Requirements are like others where no number differs by more than this share, and no temperature by more than so many kelvins. */
+const LIKE_SHARE = 0.1
+const LIKE_KELVINS = 10
+
+export const newHint = (): Hint => ({ asked: '', bench: newBench(), places: [] })
+
+function placeOf(requirements: Requirements, places: Place[]): Place {
+  const known = places.find((place) => isLike(place.requirements, requirements))
+  if (known) return known
+  if (places.length === PLACES) places.shift()
+  const place: Place = { requirements, recalls: new Map() }
+  places.push(place)
+  return place
+}
+
+/** Whatever limits only what is shown of a design leaves the design as it is. */
+function isLike(a: Requirements, b: Requirements): boolean {
+  const { limits: limitsOfA, ambient: ambientOfA, ...restOfA } = a
+  const { limits: limitsOfB, ambient: ambientOfB, ...restOfB } = b
+  return (
+    limitsOfA.survivesShort === limitsOfB.survivesShort &&
+    Math.abs(ambientOfA.min - ambientOfB.min) <= LIKE_KELVINS &&
+    Math.abs(ambientOfA.max - ambientOfB.max) <= LIKE_KELVINS &&
+    areLike(restOfA, restOfB)
+  )
+}
+
+function areLike(a: unknown, b: unknown): boolean {
+  if (typeof a === 'number' && typeof b === 'number')
+    return Math.abs(a - b) <= LIKE_SHARE * Math.max(Math.abs(a), Math.abs(b))
+  if (typeof a !== 'object' || typeof b !== 'object' || !a || !b) return a === b
+  const names = Object.keys(a)
+  return (
+    names.length === Object.keys(b).length &&
+    names.every((name) => areLike((a as Record<string, unknown>)[name], (b as Record<string, unknown>)[name]))
+  )
+}
 
 /** The study must have passed `checkStudy`. `from` is read and then holds what this decision leaves. */
 export function decide(study: Study, from: Hint = newHint()): Decision {
   const { requirements, weights, assumptions, pins } = study
   const { loadRegulation: _, lineRegulation: __, outputRipple: ___, ...limits } = requirements.limits
   const asked = JSON.stringify([{ ...requirements, limits }, pins])
-  if (asked !== from.asked) from.bench = newBench(from.bench)
+  if (asked !== from.asked) from.bench = newBench(from.bench, placeOf(requirements, from.places).recalls)
   from.asked = asked
   const weighs = (figure: string): boolean => (weights[figure] ?? 0) > 0
   const extent: Lean = {

@@ -1,6 +1,6 @@
 /** A first look at a built design, cheap enough for every candidate: nominal parts at the four corners of input and load. */
 import type { Prepared } from '../analyses/prepare.ts'
-import { useOf } from '../analyses/observation.ts'
+import { allowedAt, useOf } from '../analyses/observation.ts'
 import type { Requirements } from '../requirements/study.ts'
 import { SETTLED, newWorkspace, solvePoint } from '../solve/index.ts'
 
@@ -16,7 +16,7 @@ export function glance(prepared: Prepared, requirements: Requirements, enough = 
   const { input, output, load, ambient } = requirements
   const { design } = prepared
   const ws = newWorkspace(prepared.circuit)
-  const at = { voltage: 0, power: 0, junction: 0 }
+  const allowed = new Map<number, Float64Array>()
   const half = output.voltage * output.tolerance
   let lowest = Infinity
   let highest = -Infinity
@@ -45,8 +45,11 @@ export function glance(prepared: Prepared, requirements: Requirements, enough = 
       lowest = Math.min(lowest, volts)
       highest = Math.max(highest, volts)
     }
+    const condition = { ambient: t, fault: false }
+    const may = allowed.get(t) ?? allowedAt(prepared, condition)
+    allowed.set(t, may)
     for (let k = 0; k < prepared.limits.length; k++)
-      overdrawn = Math.max(overdrawn, useOf(prepared, k, ws, t, false, at) - 1)
+      overdrawn = Math.max(overdrawn, useOf(prepared, k, ws, condition, may) - 1)
     const least = leastRank()
     if (least > enough) return least
   }

@@ -22,6 +22,7 @@ import {
 } from '../topologies/index.ts'
 import { stressOf } from '../analyses/ratings.ts'
 import type { Observer } from '../analyses/observe.ts'
+import type { Recall } from '../analyses/search.ts'
 import { type Finding, judge, judgeOutput } from './judge.ts'
 import { glance } from './glance.ts'
 import { pinsText, unheldPin } from './pinned.ts'
@@ -62,14 +63,32 @@ export interface Bench {
   readonly wired: Map<Variant, Prepared[]>
   /** Solved points of each design that was put to the proof. */
   readonly observers: Map<Prepared, Observer>
+  /** What the searches of lean proofs found in designs of like requirements, by variant and active parts. */
+  readonly recalls?: Recalls | undefined
 }
 
-/** `like`: a bench of other requirements, for its wirings. */
-export const newBench = (like?: Bench): Bench => ({
+export type Recalls = Map<Variant, Map<string, Recall>>
+
+/** `like`: a bench of other requirements, for its wirings; `recalls`: of like ones. */
+export const newBench = (like?: Bench, recalls?: Recalls): Bench => ({
   built: new Map(),
   wired: like?.wired ?? new Map(),
   observers: new Map(),
+  recalls,
 })
+
+/** Designs of one variant with the same active parts differ in values alone: their tolerances act alike. */
+function recallOf(variant: Variant, { design }: Prepared, { recalls }: Bench): Recall | undefined {
+  if (!recalls) return undefined
+  const ofVariant = recalls.get(variant) ?? new Map<string, Recall>()
+  recalls.set(variant, ofVariant)
+  const active = new Set(design.netlist.elements.flatMap(({ kind, part }) => (kind === 'resistor' ? [] : [part])))
+  const named = design.parts.map(({ id, partNumber }) => (active.has(id) ? `${id} ${partNumber}` : id))
+  const key = [design.tolerances.length, ...named].join()
+  const recall: Recall = ofVariant.get(key) ?? new Map()
+  ofVariant.set(key, recall)
+  return recall
+}
 
 /**
  * With pins only a design that holds to all of them is one. `extent`: 'nominal' proves with nominal parts alone, for a first
@@ -229,15 +248,17 @@ function tryEach(
   built: readonly Built[],
   need: Need,
   extent: Extent,
-  { observers }: Bench = newBench(),
+  bench: Bench = newBench(),
 ): { met: Sized } | { missed: Missed[] } {
   const missed: Missed[] = []
   for (const { candidate, prepared } of built) {
-    const band = proveBand(prepared, need.requirements, extent, observers.get(prepared))
+    const { observers } = bench
+    const recall = recallOf(variant, prepared, bench)
+    const band = proveBand(prepared, need.requirements, extent, observers.get(prepared), recall)
     observers.set(prepared, band.observer)
     if (isUnprovable(band)) continue
     const outside = judgeOutput(band)
-    const finish = (): Sized | undefined => proveAndRevise(variant, candidate, band, need, extent)
+    const finish = (): Sized | undefined => proveAndRevise(variant, candidate, band, need, extent, bench)
     if (outside.length > 0) {
       missed.push({ severity: severity(outside), because: outside[0]!.shortfall.because, finish })
       continue
@@ -282,6 +303,7 @@ function proveAndRevise(
   first: Band,
   need: Need,
   extent: Extent,
+  bench: Bench,
 ): Sized | undefined {
   const revisions = extent === 'nominal' ? 0 : REVISIONS
   let band = first
@@ -296,7 +318,8 @@ function proveAndRevise(
     if (!findings.some(({ shortfall }) => isPartRating(shortfall.requirement))) return best
     const revised = build(variant, candidate, need, demandsOf(proof))
     if (isRefusal(revised) || sameParts(revised, band.design)) return best
-    const next = proveBand(prepare(revised, band.observer.prepared), need.requirements, extent)
+    const prepared = prepare(revised, band.observer.prepared)
+    const next = proveBand(prepared, need.requirements, extent, undefined, recallOf(variant, prepared, bench))
     if (isUnprovable(next)) return best
     band = next
   }

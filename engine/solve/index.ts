@@ -94,6 +94,19 @@ export function copyState(from: Workspace, to: Workspace): void {
   to.junction.set(from.junction)
 }
 
+/** The solution's voltages and inner unknowns, to be put into a workspace of the same circuit by `setState`. */
+export function stateOf(ws: Workspace): number[] {
+  const { x } = ws as SolverWorkspace
+  const state: number[] = []
+  // a loop: the built-in copies cost more than such short arrays take
+  for (let k = 0; k < x.length; k += 1) state.push(x[k]!)
+  return state
+}
+
+export function setState(ws: Workspace, state: readonly number[]): void {
+  ;(ws as SolverWorkspace).x.set(state)
+}
+
 /**
  * Solves one operating point from where the workspace stands: `input` in volts is the value of the element `input`,
  * `load` in amperes that of `load`, `ambient` in degC. SETTLED finds the junctions with the point, FROZEN takes

@@ -62,7 +62,8 @@ export function prepare(layout: Layout, ws: SolverWorkspace): void {
   ws.stale = false
 }
 
-function prepareConstants(layout: Layout, ws: SolverWorkspace): void {
+/** What depends on parameters alone. */
+export function prepareConstants(layout: Layout, ws: SolverWorkspace): void {
   const { resistors, transistors, polarity } = layout
   for (let k = resistors.plainCount; k < resistors.count; k += 1) {
     ws.conductance[k] = conductanceOf(ws.parameters[resistors.seriesParameterAt[k - resistors.plainCount]!]!)

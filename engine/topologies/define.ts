@@ -17,20 +17,34 @@ export type Measure =
   | { readonly of: 'current'; readonly element: string; readonly terminal: number }
 
 /** One rating of one part. Ambient and junction in degrees Celsius. */
-export interface Limit {
+export type Limit = AmbientLimit | PointLimit
+
+interface AnyLimit {
   readonly quantity: string
   readonly unit: string
   readonly measure: Measure
   /** What the maker allows. */
   readonly rating: number
-  /** What the derating policy leaves of it at this ambient and (for a safe operating area) this voltage and case temperature. */
-  readonly derated: (ambient: number, at: StressPoint) => number
-  /** What a fault may use of it: the maker's figure at this ambient, no policy. */
-  readonly inFault: (ambient: number, at: StressPoint) => number
   /** `min` for a quantity that must not fall below its rating, a minimum cathode current say. */
   readonly sense: 'max' | 'min'
   /** The number of the policy that derates it; absent where no policy does. */
   readonly factor?: FactorName
+}
+
+/** What is allowed depends on the ambient alone. */
+export interface AmbientLimit extends AnyLimit {
+  readonly isByPoint?: undefined
+  /** What the derating policy leaves of it. */
+  readonly derated: (ambient: number) => number
+  /** What a fault may use of it: the maker's figure at this ambient, no policy. */
+  readonly inFault: (ambient: number) => number
+}
+
+/** A safe operating area: what is allowed depends on voltage and case temperature too. */
+export interface PointLimit extends AnyLimit {
+  readonly isByPoint: true
+  readonly derated: (ambient: number, at: StressPoint) => number
+  readonly inFault: (ambient: number, at: StressPoint) => number
 }
 
 /** What a limit that depends on more than one quantity may look at. */

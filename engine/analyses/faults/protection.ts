@@ -1,8 +1,8 @@
 /** What a fuse and a crowbar change about a fault, worked out from the solved circuit. Volts and amperes. */
 import type { Element } from '../../devices/elements.ts'
 import { COLD, SETTLED, newWorkspace, solvePoint } from '../../solve/index.ts'
-import type { SizedDesign, StressPoint } from '../../topologies/define.ts'
-import { useOf } from '../observation.ts'
+import type { SizedDesign } from '../../topologies/define.ts'
+import { allowedAt, useOf } from '../observation.ts'
 import { guessAt, prepare } from '../prepare.ts'
 
 /** The rated currents of miniature fuses in amperes, R10 steps from 32 mA to 10 A: IEC 60127, from memory. */
@@ -88,9 +88,10 @@ export function fireCrowbar(
   const current = ws.currents[circuit.terminals[circuit.element('load')]!]!
   const drawn = -ws.currents[prepared.inputTerminal]!
   const isLimited = current < SUPPLY_LIMITED * fullLoad
-  const at: StressPoint = { voltage: 0, power: 0, junction: 0 }
+  const condition = { ambient, fault: true }
+  const allowed = allowedAt(prepared, condition)
   const over = limits.flatMap(({ part, limit, stress }, k) => {
-    const use = useOf(prepared, k, ws, ambient, true, at)
+    const use = useOf(prepared, k, ws, condition, allowed)
     if (limit.sense === 'min' || !(use > 1)) return []
     return [{ part, quantity: limit.quantity, unit: limit.unit, stress: stress(ws), allowed: stress(ws) / use }]
   })

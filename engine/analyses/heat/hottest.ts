@@ -43,7 +43,7 @@ export function worstOf(
         return seen.outcome === 0 ? read(seen, observer.conditions[among[k]!]!) : NaN
       },
       slopes: (from, k, into) =>
-        observer.slopes((seen) => read(seen, observer.conditions[among[k]!]!), from, among[k]!, SETTLED, into),
+        observer.slopes((seen) => read(seen, observer.conditions[among[k]!]!), from, among[k]!, SETTLED, into, true),
     },
     proof.design.tolerances.length,
   )

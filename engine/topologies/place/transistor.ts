@@ -81,6 +81,7 @@ function transistorLimits(need: Need, row: TransistorRow, place: TransistorPlace
       unit: 'A',
       measure: collectorCurrent,
       rating: soaCurrent(row, requirements.input.max, 25),
+      isByPoint: true,
       derated: (ambient, at) => soaCurrent(row, at.voltage, caseOf(ambient, at)) * policy.soa,
       inFault: (ambient, at) => soaCurrent(row, at.voltage, caseOf(ambient, at)),
       sense: 'max',
