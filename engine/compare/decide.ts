@@ -9,7 +9,8 @@
 import { FIGURES, headlinesOf } from '../figures/index.ts'
 import type { Requirements, Study } from '../requirements/study.ts'
 import type { Lean } from '../analyses/prove.ts'
-import { type Bench, type Recalls, newBench, sizeLean } from '../sizing/size.ts'
+import { type Bench, type Nearby, newBench, newNearby } from '../sizing/bench.ts'
+import { sizeLean } from '../sizing/size.ts'
 import { TOPOLOGIES, type TopologyName } from '../topologies/index.ts'
 import { rankBy } from './ranking.ts'
 import { needFor } from './sizer.ts'
@@ -43,10 +44,10 @@ export interface Hint {
   places: Place[]
 }
 
-/** Requirements, and what was learnt from designs for them. */
+/** Requirements, and what was found for them or like ones. */
 interface Place {
   readonly requirements: Requirements
-  readonly recalls: Recalls
+  readonly nearby: Nearby
 }
 
 /** Places remembered; the oldest makes room. */
@@ -61,7 +62,7 @@ function placeOf(requirements: Requirements, places: Place[]): Place {
   const known = places.find((place) => isLike(place.requirements, requirements))
   if (known) return known
   if (places.length === PLACES) places.shift()
-  const place: Place = { requirements, recalls: new Map() }
+  const place: Place = { requirements, nearby: newNearby() }
   places.push(place)
   return place
 }
@@ -94,7 +95,7 @@ export function decide(study: Study, from: Hint = newHint()): Decision {
   const { requirements, weights, assumptions, pins } = study
   const { loadRegulation: _, lineRegulation: __, outputRipple: ___, ...limits } = requirements.limits
   const asked = JSON.stringify([{ ...requirements, limits }, pins])
-  if (asked !== from.asked) from.bench = newBench(from.bench, placeOf(requirements, from.places).recalls)
+  if (asked !== from.asked) from.bench = newBench(from.bench, placeOf(requirements, from.places).nearby)
   from.asked = asked
   const weighs = (figure: string): boolean => (weights[figure] ?? 0) > 0
   const extent: Lean = {

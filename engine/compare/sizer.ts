@@ -1,6 +1,7 @@
 /** Sizes every topology of a study, and remembers the last study: an answer and what is asked about it afterwards size once. */
 import type { Study } from '../requirements/study.ts'
-import { type Bench, type Sized, type Unbuilt, needOf, newBench, size } from '../sizing/size.ts'
+import { type Bench, newBench } from '../sizing/bench.ts'
+import { type Sized, type Unbuilt, needOf, size } from '../sizing/size.ts'
 import { type Need, TOPOLOGIES, type Topology } from '../topologies/index.ts'
 
 export interface Sizer {

@@ -3,8 +3,9 @@
  * solved at every corner, revised where the solved circuit asks more of a part than the hand calculation did, and the first
  * that meets every requirement is taken. Where none does, the closest attempt is kept, with what it lacks.
  */
-import { type Prepared, prepare } from '../analyses/prepare.ts'
+import { prepare } from '../analyses/prepare.ts'
 import { type Band, type Extent, type Lean, type Proof, isUnprovable, prove, proveBand } from '../analyses/prove.ts'
+import { stressOf } from '../analyses/ratings.ts'
 import { DERATING } from '../parts/derating/index.ts'
 import type { Requirements } from '../requirements/study.ts'
 import {
@@ -17,15 +18,12 @@ import {
   type SizedDesign,
   type Topology,
   type Variant,
-  chooserFor,
   isRefusal,
 } from '../topologies/index.ts'
-import { stressOf } from '../analyses/ratings.ts'
-import type { Observer } from '../analyses/observe.ts'
-import type { Recall } from '../analyses/search.ts'
+import { type Bench, newBench, recallOf } from './bench.ts'
+import { type Contender, NOTHING_SOLVES, PROMISING, PROOFS_PER_VARIANT, build, contendersOf } from './contenders.ts'
 import { type Finding, judge, judgeOutput } from './judge.ts'
-import { glance } from './glance.ts'
-import { pinsText, unheldPin } from './pinned.ts'
+import { pinsText } from './pinned.ts'
 import { capital } from './words.ts'
 
 /** A design that was built and proven; `findings` is empty where it meets. */
@@ -44,50 +42,11 @@ export interface Unbuilt {
 
 export const isUnbuilt = (x: Sized | Unbuilt): x is Unbuilt => 'refusal' in x
 
-/** Proofs that one variant may cost: candidates come most promising first. */
-const PROOFS_PER_VARIANT = 3
-/** A first look worse than this leaves nothing for a proof to save. */
-const PROMISING = 2.5
 /** How often a design is rebuilt with the stress that its own proof found. */
 const REVISIONS = 2
 
 export function needOf(requirements: Requirements, pins: Pins = {}): Need {
   return { requirements, policy: DERATING[requirements.derating], pins }
-}
-
-/** What a sizing may share with another of the same requirements, the limits of regulation and ripple aside: no part depends on those. */
-export interface Bench {
-  /** Every candidate built so far, by variant. */
-  readonly built: Map<Variant, Built[] | Unbuilt>
-  /** A circuit of each wiring met in a variant, whatever it was sized for: others of that wiring cost little to compile. */
-  readonly wired: Map<Variant, Prepared[]>
-  /** Solved points of each design that was put to the proof. */
-  readonly observers: Map<Prepared, Observer>
-  /** What the searches of lean proofs found in designs of like requirements, by variant and active parts. */
-  readonly recalls?: Recalls | undefined
-}
-
-export type Recalls = Map<Variant, Map<string, Recall>>
-
-/** `like`: a bench of other requirements, for its wirings; `recalls`: of like ones. */
-export const newBench = (like?: Bench, recalls?: Recalls): Bench => ({
-  built: new Map(),
-  wired: like?.wired ?? new Map(),
-  observers: new Map(),
-  recalls,
-})
-
-/** Designs of one variant with the same active parts differ in values alone: their tolerances act alike. */
-function recallOf(variant: Variant, { design }: Prepared, { recalls }: Bench): Recall | undefined {
-  if (!recalls) return undefined
-  const ofVariant = recalls.get(variant) ?? new Map<string, Recall>()
-  recalls.set(variant, ofVariant)
-  const active = new Set(design.netlist.elements.flatMap(({ kind, part }) => (kind === 'resistor' ? [] : [part])))
-  const named = design.parts.map(({ id, partNumber }) => (active.has(id) ? `${id} ${partNumber}` : id))
-  const key = [design.tolerances.length, ...named].join()
-  const recall: Recall = ofVariant.get(key) ?? new Map()
-  ofVariant.set(key, recall)
-  return recall
 }
 
 /**
@@ -124,13 +83,13 @@ interface Attempt {
   /** The first variant that cannot be built. */
   refused?: Unbuilt
   /** The variant that looked best of those that none was proven of. */
-  leftOut?: { variant: Variant; first: Built }
+  leftOut?: { variant: Variant; first: Contender }
 }
 
 function tryVariants(topology: Topology, need: Need, bench: Bench, extent: Extent): Attempt {
   const attempt: Attempt = { missed: [] }
   let lastReason = ''
-  const take = (variant: Variant, built: readonly Built[]): boolean => {
+  const take = (variant: Variant, built: readonly Contender[]): boolean => {
     const tried = tryEach(variant, built, need, extent, bench)
     if ('met' in tried) {
       attempt.met = { ...tried.met, because: becauseOf(variant, lastReason) }
@@ -142,24 +101,28 @@ function tryVariants(topology: Topology, need: Need, bench: Bench, extent: Exten
   }
   for (const variant of topology.variants) {
     if (!variant.suits(need)) continue
-    const built = bench.built.get(variant) ?? buildAll(variant, need, bench, typeof extent === 'object')
+    const built = bench.built.get(variant) ?? contendersOf(variant, need, bench, typeof extent === 'object')
     bench.built.set(variant, built)
-    if (!Array.isArray(built)) {
+    if (isRefusal(built)) {
       // a variant that lacks the pinned part says less than one that was tried with it
-      if (!attempt.refused || attempt.refused.refusal.requirement.startsWith('pins.')) attempt.refused = built
-      lastReason = `${variant.name}: ${built.refusal.because}`
+      if (!attempt.refused || attempt.refused.refusal.requirement.startsWith('pins.'))
+        attempt.refused = { variant, refusal: built }
+      lastReason = `${variant.name}: ${built.because}`
       continue
     }
     const promising = built
       .filter(({ rank }) => rank <= PROMISING)
       .slice(0, extent !== 'nominal' ? PROOFS_PER_VARIANT : 1)
     if (promising.length === 0) {
-      if (!attempt.leftOut || built[0]!.rank < attempt.leftOut.first.rank)
-        attempt.leftOut = { variant, first: built[0]! }
+      const [first] = built
+      if (first && (!attempt.leftOut || first.rank < attempt.leftOut.first.rank)) attempt.leftOut = { variant, first }
       lastReason = `${variant.name}: at first sight far outside the requirements.`
     } else if (take(variant, promising)) return attempt
   }
-  if (attempt.missed.length === 0 && attempt.leftOut) take(attempt.leftOut.variant, [attempt.leftOut.first])
+  const { leftOut } = attempt
+  if (attempt.missed.length === 0 && leftOut && take(leftOut.variant, [leftOut.first]))
+    // first sight deceives here
+    bench.nearby?.ranks.delete(leftOut.variant)
   return attempt
 }
 
@@ -174,16 +137,6 @@ function closestAttempt(topology: Topology, need: Need, { missed, refused, leftO
   return { variant, refusal: NOTHING_SOLVES }
 }
 
-/** What is said where circuits could be built but none of them has a solution. */
-const NOTHING_SOLVES: Refusal = {
-  refused: true,
-  requirement: 'solution',
-  required: 1,
-  achieved: 0,
-  unit: '1',
-  because: 'No part in the list comes near these requirements, or no circuit built from them has a solution.',
-}
-
 /** `lastReason`: what the variant before it lacks; empty where there was none. */
 const becauseOf = (variant: Variant, lastReason: string): string =>
   lastReason === ''
@@ -193,45 +146,6 @@ const becauseOf = (variant: Variant, lastReason: string): string =>
 /** One number to tell how far off a design is: each missing requirement counts for itself, then by how much. */
 export const severity = (findings: readonly Finding[]): number =>
   findings.reduce((sum, { severity: s }) => sum + 1 + Math.min(s, 20), 0)
-
-interface Built {
-  readonly candidate: Candidate
-  readonly prepared: Prepared
-  readonly rank: number
-}
-
-/**
- * Every candidate that can be built, the most promising at first sight first. `isLean` ranks exactly only those that come to be
- * proven: the first few, and the first of all.
- */
-function buildAll(variant: Variant, need: Need, { wired }: Bench = newBench(), isLean = false): Built[] | Unbuilt {
-  const candidates = variant.candidates(need)
-  if (isRefusal(candidates)) return { variant, refusal: candidates }
-  let refusal: Refusal | undefined
-  const wirings = wired.get(variant) ?? []
-  wired.set(variant, wirings)
-  const built: Built[] = []
-  for (const candidate of candidates) {
-    const design = build(variant, candidate, need, {})
-    if (isRefusal(design)) {
-      refusal ??= design
-      continue
-    }
-    const prepared = prepare(design, ...wirings)
-    if (!wirings.some(({ circuit }) => circuit.nodes === prepared.circuit.nodes)) wirings.push(prepared)
-    const enough = isLean ? enoughOf(built) : Infinity
-    built.push({ candidate, prepared, rank: glance(prepared, need.requirements, enough) })
-  }
-
-  if (built.length === 0) return { variant, refusal: refusal ?? NOTHING_SOLVES }
-  return built.toSorted((a, b) => a.rank - b.rank)
-}
-
-/** A rank beyond which one more candidate can neither be among those that are proven nor be the first of all. */
-function enoughOf(built: readonly Built[]): number {
-  const ranks = built.map(({ rank }) => rank).toSorted((a, b) => a - b)
-  return Math.min(ranks[PROOFS_PER_VARIANT - 1] ?? Infinity, Math.max(PROMISING, ranks[0] ?? Infinity))
-}
 
 /** A design that does not meet. One that leaves its band is proven no further until nothing better is found. */
 interface Missed {
@@ -245,10 +159,10 @@ interface Missed {
 /** The first of these that meets, or what is known of those that do not, the closest first. */
 function tryEach(
   variant: Variant,
-  built: readonly Built[],
+  built: readonly Contender[],
   need: Need,
   extent: Extent,
-  bench: Bench = newBench(),
+  bench: Bench,
 ): { met: Sized } | { missed: Missed[] } {
   const missed: Missed[] = []
   for (const { candidate, prepared } of built) {
@@ -285,16 +199,12 @@ function closestOf(missed: readonly Missed[]): Sized | undefined {
 
 /** One variant alone, whatever its rank: for pinned parts and for tests. */
 export function sizeVariant(variant: Variant, need: Need): Sized | Unbuilt {
-  const built = buildAll(variant, need)
-  if (!Array.isArray(built)) return built
-  const tried = tryEach(variant, built.slice(0, PROOFS_PER_VARIANT), need, 'all')
+  const bench = newBench()
+  const built = contendersOf(variant, need, bench, false)
+  if (isRefusal(built)) return { variant, refusal: built }
+  const tried = tryEach(variant, built.slice(0, PROOFS_PER_VARIANT), need, 'all', bench)
   if ('met' in tried) return tried.met
   return closestOf(tried.missed) ?? { variant, refusal: NOTHING_SOLVES }
-}
-
-function build(variant: Variant, candidate: Candidate, need: Need, demands: Demands): SizedDesign | Refusal {
-  const design = candidate.build(variant.working.run(candidate.givens, chooserFor(need)), demands)
-  return isRefusal(design) ? design : (unheldPin(design, need.pins) ?? design)
 }
 
 function proveAndRevise(
