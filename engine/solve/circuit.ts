@@ -142,6 +142,8 @@ export interface SolverWorkspace extends Workspace {
   readonly good: Float64Array
   /** Own array: junctions on entry, put back after a failure. */
   readonly before: Float64Array
+  /** Own array: an amplifier's derived values while its loop is open. */
+  readonly closed: Float64Array
   /** Own array: three values a part for the temperature's own iteration. */
   readonly thermal: Float64Array
 }

@@ -7,7 +7,7 @@ import type { CompiledCircuit, SolverWorkspace } from './circuit.ts'
 import { finish, setSources } from './condition.ts'
 import { chooseElimination } from './eliminate.ts'
 import { assemble, evaluate } from './evaluate.ts'
-import { goToGuess, solveElectrical } from './ladder.ts'
+import { goToGuess, solveByOpenLoop, solveElectrical } from './ladder.ts'
 import { layOut } from './layout.ts'
 import { nameAll } from './names.ts'
 import { CONVERGED } from './newton.ts'
@@ -15,7 +15,7 @@ import { refuse } from './pins.ts'
 import { mapMemory, writePlan } from './plan.ts'
 import { prepare } from './prepare.ts'
 import { recompile } from './recompile.ts'
-import { settle } from './settle.ts'
+import { settle, THERMAL_RUNAWAY } from './settle.ts'
 import { type Circuit, type CompileOptions, FROZEN, SETTLED, type ThermalCode, type Workspace } from './types.ts'
 import { newSolverWorkspace } from './workspace.ts'
 
@@ -118,21 +118,32 @@ export function solvePoint(
   if (mode === SETTLED) return solveSettled(compiled, work, ambient)
   if (mode !== FROZEN) work.junction.fill(ambient)
   prepare(layout, work)
-  const code = solveElectrical(compiled, work)
+  let code = solveElectrical(compiled, work)
+  if (code !== CONVERGED) code = solveByOpenLoop(compiled, work)
   if (code === CONVERGED) finish(layout, compiled.plan, work)
   return code
 }
 
 function solveSettled(circuit: CompiledCircuit, ws: SolverWorkspace, ambient: number): number {
   ws.before.set(ws.junction)
-  if (settle(circuit, ws, ambient) === CONVERGED) return CONVERGED
+  if (settle(circuit, ws, ambient, solveElectrical) === CONVERGED) return CONVERGED
   // a start too hot for this point looks like a runaway: only a start from cold can tell
-  goToGuess(circuit.layout, ws)
-  ws.junction.fill(ambient)
-  const code = settle(circuit, ws, ambient)
+  let code = settleFromCold(circuit, ws, ambient, solveElectrical)
+  if (code !== CONVERGED && code !== THERMAL_RUNAWAY) code = settleFromCold(circuit, ws, ambient, solveByOpenLoop)
   if (code !== CONVERGED) {
     goToGuess(circuit.layout, ws)
     ws.junction.set(ws.before)
   }
   return code
+}
+
+function settleFromCold(
+  circuit: CompiledCircuit,
+  ws: SolverWorkspace,
+  ambient: number,
+  solve: typeof solveElectrical,
+): number {
+  goToGuess(circuit.layout, ws)
+  ws.junction.fill(ambient)
+  return settle(circuit, ws, ambient, solve)
 }

@@ -6,6 +6,7 @@
 import type { CompiledCircuit, Layout, SolverWorkspace } from './circuit.ts'
 import { setSources } from './condition.ts'
 import { CONVERGED, ITERATION_LIMIT, newton } from './newton.ts'
+import { closeLoop, solveNear } from './openLoop.ts'
 import { ANCHOR } from './plan.ts'
 
 const CONTINUATION_STALLED = 4
@@ -43,6 +44,19 @@ export function solveElectrical(circuit: CompiledCircuit, ws: SolverWorkspace): 
   const raised = raiseSources(circuit, ws)
   if (raised !== CONVERGED) goToGuess(layout, ws)
   return raised
+}
+
+/**
+ * For what the ladder fails on: from where the workspace stands if that is next to a solution, then over the open loop, and only
+ * then up the ladder again, which may hold at other temperatures. An outcome's code.
+ */
+export function solveByOpenLoop(circuit: CompiledCircuit, ws: SolverWorkspace): number {
+  const { layout } = circuit
+  setSources(layout, ws, 1)
+  if (solveNear(circuit, ws) === CONVERGED) return CONVERGED
+  goToGuess(layout, ws)
+  if (closeLoop(circuit, ws)) return CONVERGED
+  return solveElectrical(circuit, ws)
 }
 
 /** Every unknown at its guess, known voltages as the condition has them. */

@@ -1,11 +1,10 @@
 /** Temperatures: solves the circuit with its junctions as hot as its own power makes them. */
 import type { CompiledCircuit, SolverWorkspace } from './circuit.ts'
 import { finish } from './condition.ts'
-import { solveElectrical } from './ladder.ts'
 import { CONVERGED } from './newton.ts'
 import { prepare } from './prepare.ts'
 
-const THERMAL_RUNAWAY = 5
+export const THERMAL_RUNAWAY = 5
 
 /** Kelvin between a junction's temperature and the one its own power asks for, in every part, at the end. */
 const SELF_CONSISTENT = 1e-5
@@ -17,8 +16,13 @@ const LONGEST_STEP = 60
 /** Gain of the loop from temperature to power and back above which a part does not settle by itself. */
 const STEEPEST = 0.95
 
-/** Solves at the junctions as they stand, then moves them until they agree with the power. */
-export function settle(circuit: CompiledCircuit, ws: SolverWorkspace, ambient: number): number {
+/** Solves, by `solve`, at the junctions as they stand, then moves them until they agree with the power. */
+export function settle(
+  circuit: CompiledCircuit,
+  ws: SolverWorkspace,
+  ambient: number,
+  solve: (circuit: CompiledCircuit, ws: SolverWorkspace) => number,
+): number {
   const { layout } = circuit
   const { thermalResistance, partCount } = layout
   const { junction, power, thermal } = ws
@@ -27,7 +31,7 @@ export function settle(circuit: CompiledCircuit, ws: SolverWorkspace, ambient: n
   }
   for (let pass = 0; pass < PASSES; pass += 1) {
     prepare(layout, ws)
-    const code = solveElectrical(circuit, ws)
+    const code = solve(circuit, ws)
     if (code !== CONVERGED) return code
     finish(layout, circuit.plan, ws)
     let worst = 0

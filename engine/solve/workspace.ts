@@ -1,4 +1,5 @@
 /** A workspace's arrays: everything that changes between two solves, allocated once. */
+import { AMPLIFIER_DERIVED } from '../devices/amplifier.ts'
 import type { Layout, SolverWorkspace } from './circuit.ts'
 import { type Memory, SCALE } from './plan.ts'
 
@@ -39,6 +40,7 @@ export function newSolverWorkspace(layout: Layout, memory: Memory, parameters: F
     preparedAt: new Float64Array(partCount).fill(Number.NaN),
     good: layout.guess.slice(),
     before: new Float64Array(partCount),
+    closed: new Float64Array(AMPLIFIER_DERIVED),
     thermal: new Float64Array(3 * partCount),
   }
 }
