@@ -15,7 +15,7 @@ import { refuse } from './pins.ts'
 import { mapMemory, writePlan } from './plan.ts'
 import { prepare } from './prepare.ts'
 import { recompile } from './recompile.ts'
-import { settle, THERMAL_RUNAWAY } from './settle.ts'
+import { settle, THERMAL_RUNAWAY, UNSETTLED } from './settle.ts'
 import { type Circuit, type CompileOptions, FROZEN, SETTLED, type ThermalCode, type Workspace } from './types.ts'
 import { newSolverWorkspace } from './workspace.ts'
 
@@ -126,24 +126,19 @@ export function solvePoint(
 
 function solveSettled(circuit: CompiledCircuit, ws: SolverWorkspace, ambient: number): number {
   ws.before.set(ws.junction)
-  if (settle(circuit, ws, ambient, solveElectrical) === CONVERGED) return CONVERGED
+  if (settle(circuit, ws, ambient, false) === CONVERGED) return CONVERGED
   // a start too hot for this point looks like a runaway: only a start from cold can tell
-  let code = settleFromCold(circuit, ws, ambient, solveElectrical)
-  if (code !== CONVERGED && code !== THERMAL_RUNAWAY) code = settleFromCold(circuit, ws, ambient, solveByOpenLoop)
+  let code = settleFromCold(circuit, ws, ambient, false)
+  if (code !== CONVERGED && code !== THERMAL_RUNAWAY) code = settleFromCold(circuit, ws, ambient, true)
   if (code !== CONVERGED) {
     goToGuess(circuit.layout, ws)
     ws.junction.set(ws.before)
   }
-  return code
+  return code === UNSETTLED ? THERMAL_RUNAWAY : code
 }
 
-function settleFromCold(
-  circuit: CompiledCircuit,
-  ws: SolverWorkspace,
-  ambient: number,
-  solve: typeof solveElectrical,
-): number {
+function settleFromCold(circuit: CompiledCircuit, ws: SolverWorkspace, ambient: number, isPatient: boolean): number {
   goToGuess(circuit.layout, ws)
   ws.junction.fill(ambient)
-  return settle(circuit, ws, ambient, solve)
+  return settle(circuit, ws, ambient, isPatient)
 }

@@ -53,8 +53,9 @@ export function solveElectrical(circuit: CompiledCircuit, ws: SolverWorkspace): 
 export function solveByOpenLoop(circuit: CompiledCircuit, ws: SolverWorkspace): number {
   const { layout } = circuit
   setSources(layout, ws, 1)
+  ws.start.set(ws.x)
   if (solveNear(circuit, ws) === CONVERGED) return CONVERGED
-  goToGuess(layout, ws)
+  ws.x.set(ws.start)
   if (closeLoop(circuit, ws)) return CONVERGED
   return solveElectrical(circuit, ws)
 }

@@ -54,13 +54,14 @@ export function closeLoop(circuit: CompiledCircuit, ws: SolverWorkspace): boolea
   const vP = m[plan[record + 3]!]!
   const vM = m[plan[record + 4]!]!
   const reach = amplifierReach(m, d, vP, vM)
-  const standing = m[plan[record + 2]!]! - amplifierMiddle(m, d, vP, vM)
+  const middle = amplifierMiddle(m, d, vP, vM)
+  const standing = m[plan[record + 2]!]! - middle
   m[ANCHOR] = 0
   openAmplifier(m, d, closed)
   let isClosed = search(circuit, ws, d, Math.max(-reach, Math.min(reach, standing)), reach)
   if (!isClosed) {
     ws.x.fill(0, layout.firstUnknown)
-    isClosed = search(circuit, ws, d, -reach, reach)
+    isClosed = search(circuit, ws, d, vM - middle, reach)
   }
   closeAmplifier(m, d, closed)
   return isClosed

@@ -1,10 +1,13 @@
 /** Temperatures: solves the circuit with its junctions as hot as its own power makes them. */
 import type { CompiledCircuit, SolverWorkspace } from './circuit.ts'
 import { finish } from './condition.ts'
+import { solveByOpenLoop, solveElectrical } from './ladder.ts'
 import { CONVERGED } from './newton.ts'
 import { prepare } from './prepare.ts'
 
 export const THERMAL_RUNAWAY = 5
+/** Neither settled nor run away; of no concern outside, where it counts as a runaway. */
+export const UNSETTLED = 6
 
 /** Kelvin between a junction's temperature and the one its own power asks for, in every part, at the end. */
 const SELF_CONSISTENT = 1e-5
@@ -15,24 +18,47 @@ const PASSES = 80
 const LONGEST_STEP = 60
 /** Gain of the loop from temperature to power and back above which a part does not settle by itself. */
 const STEEPEST = 0.95
+/** And below which its secant is not believed. */
+const STEEPEST_DOWN = -20
 
-/** Solves, by `solve`, at the junctions as they stand, then moves them until they agree with the power. */
-export function settle(
-  circuit: CompiledCircuit,
-  ws: SolverWorkspace,
-  ambient: number,
-  solve: (circuit: CompiledCircuit, ws: SolverWorkspace) => number,
-): number {
+/** Of a patient settling: its passes, and how often in a row it goes back halfway from temperatures that have no solution. */
+const PATIENT_PASSES = 240
+const RETREATS = 8
+/** Passes after which it takes a part's step to have gone too far where the sign of its error changes, and how it goes on. */
+const TAMED_AFTER = 12
+const TAMER = 0.5
+const BOLDER = 1.3
+const PATIENT_STEEPEST_DOWN = -1e6
+
+/**
+ * Solves at the junctions as they stand, then moves them until they agree with the power. A patient settling is for points on
+ * which a plain one has failed: it solves by any means, and goes small steps where a part's heat turns over within a fraction of
+ * a kelvin (a leakage that outgrows what sinks it).
+ */
+export function settle(circuit: CompiledCircuit, ws: SolverWorkspace, ambient: number, isPatient: boolean): number {
   const { layout } = circuit
   const { thermalResistance, partCount } = layout
-  const { junction, power, thermal } = ws
+  const { junction, power, thermal, longest } = ws
+  const solve = isPatient ? solveByOpenLoop : solveElectrical
+  const most = isPatient ? PATIENT_PASSES : PASSES
+  const steepestDown = isPatient ? PATIENT_STEEPEST_DOWN : STEEPEST_DOWN
+  let retreats = 0
+  longest.fill(LONGEST_STEP)
   for (let p = 0; p < partCount; p += 1) {
     if (thermalResistance[p] === 0) junction[p] = ambient
   }
-  for (let pass = 0; pass < PASSES; pass += 1) {
+  for (let pass = 0; pass < most; pass += 1) {
     prepare(layout, ws)
     const code = solve(circuit, ws)
-    if (code !== CONVERGED) return code
+    if (code !== CONVERGED) {
+      if (!isPatient || pass === 0) return code
+      if (hottest(junction) > HOTTEST) return THERMAL_RUNAWAY
+      if (retreats === RETREATS) return code
+      retreats += 1
+      for (let p = 0; p < partCount; p += 1) if (thermalResistance[p] !== 0) junction[p] = 0.5 * (junction[p]! + thermal[3 * p]!)
+      continue
+    }
+    retreats = 0
     finish(layout, circuit.plan, ws)
     let worst = 0
     for (let p = 0; p < partCount; p += 1) {
@@ -47,13 +73,17 @@ export function settle(
       const error = ambient + thermalResistance[p]! * power[p]! - now
       // secant: how much of a step comes back as power
       const moved = now - thermal[3 * p]!
-      let gain = pass === 0 ? 0 : thermal[3 * p + 2]!
+      let gain = pass === 0 || isPatient ? 0 : thermal[3 * p + 2]!
       if (pass > 0 && Math.abs(moved) > 1e-9) gain = 1 + (error - thermal[3 * p + 1]!) / moved
       if (gain > STEEPEST) gain = STEEPEST
-      if (gain < -20) gain = -20
+      if (gain < steepestDown) gain = steepestDown
       let step = error / (1 - gain)
-      if (step > LONGEST_STEP) step = LONGEST_STEP
-      if (step < -LONGEST_STEP) step = -LONGEST_STEP
+      if (isPatient && pass >= TAMED_AFTER) {
+        const isTurned = error * thermal[3 * p + 1]! < 0
+        longest[p] = isTurned ? TAMER * Math.min(longest[p]!, Math.abs(moved)) : Math.min(LONGEST_STEP, BOLDER * longest[p]!)
+      }
+      if (step > longest[p]!) step = longest[p]!
+      if (step < -longest[p]!) step = -longest[p]!
       thermal[3 * p] = now
       thermal[3 * p + 1] = error
       thermal[3 * p + 2] = gain
@@ -61,5 +91,11 @@ export function settle(
       if (now > HOTTEST) return THERMAL_RUNAWAY
     }
   }
-  return THERMAL_RUNAWAY
+  return UNSETTLED
+}
+
+function hottest(junction: Float64Array): number {
+  let most = -Infinity
+  for (let p = 0; p < junction.length; p += 1) if (junction[p]! > most) most = junction[p]!
+  return most
 }

@@ -39,8 +39,10 @@ export function newSolverWorkspace(layout: Layout, memory: Memory, parameters: F
     order: new Int32Array(unknowns),
     preparedAt: new Float64Array(partCount).fill(Number.NaN),
     good: layout.guess.slice(),
+    start: layout.guess.slice(),
     before: new Float64Array(partCount),
     closed: new Float64Array(AMPLIFIER_DERIVED),
+    longest: new Float64Array(partCount),
     thermal: new Float64Array(3 * partCount),
   }
 }
