@@ -132,6 +132,8 @@ export interface SolverWorkspace extends Workspace {
   input: number
   load: number
   baseIsStale: boolean
+  /** The state was found by the last resort: the next solve from it is spared what is bound to fail again. */
+  isHard: boolean
   /** Own array: the dense system. */
   readonly dense: Float64Array
   /** Own array: its rows in pivot order. */

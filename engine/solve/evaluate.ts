@@ -195,7 +195,7 @@ function evaluateTransistors(plan: Int32Array, m: Float64Array, size: number, is
 function evaluateAmplifiers(plan: Int32Array, m: Float64Array, size: number, isFirst: boolean): boolean {
   const scratch = plan[TERMINAL]!
   const end = plan[AMPLIFIERS + 1]!
-  const isSteered = m[TRUSTED]! === 0
+  const isSteered = !(m[TRUSTED]! > 0)
   let isLimited = false
   for (let pc = plan[AMPLIFIERS]!; pc < end; pc += 8) {
     const d = plan[pc + 5]!

@@ -29,6 +29,8 @@ const CLOSER = 1e-2
 /** Volts that rounding alone leaves between the ends. */
 const CLOSEST = 1e-14
 const SOLVES = 500
+/** Where the search does not begin from the given state, it begins from everything off, with the source at so many places between the supplies. */
+const EMPTY_STARTS = 4
 
 /** The true circuit from where the workspace stands, its amplifier taken at its word from the first. */
 export function solveNear(circuit: CompiledCircuit, ws: SolverWorkspace): number {
@@ -59,9 +61,9 @@ export function closeLoop(circuit: CompiledCircuit, ws: SolverWorkspace): boolea
   m[ANCHOR] = 0
   openAmplifier(m, d, closed)
   let isClosed = search(circuit, ws, d, Math.max(-reach, Math.min(reach, standing)), reach)
-  if (!isClosed) {
+  for (let k = 0; !isClosed && k < EMPTY_STARTS; k += 1) {
     ws.x.fill(0, layout.firstUnknown)
-    isClosed = search(circuit, ws, d, vM - middle, reach)
+    isClosed = search(circuit, ws, d, vM + ((vP - vM) * k) / EMPTY_STARTS - middle, reach)
   }
   closeAmplifier(m, d, closed)
   return isClosed

@@ -29,6 +29,8 @@ const TAMED_AFTER = 12
 const TAMER = 0.5
 const BOLDER = 1.3
 const PATIENT_STEEPEST_DOWN = -1e6
+/** A longer one steps over a settled state that lies next to one that runs away. */
+const PATIENT_STEP = 20
 
 /**
  * Solves at the junctions as they stand, then moves them until they agree with the power. A patient settling is for points on
@@ -43,7 +45,8 @@ export function settle(circuit: CompiledCircuit, ws: SolverWorkspace, ambient: n
   const most = isPatient ? PATIENT_PASSES : PASSES
   const steepestDown = isPatient ? PATIENT_STEEPEST_DOWN : STEEPEST_DOWN
   let retreats = 0
-  longest.fill(LONGEST_STEP)
+  const longestStep = isPatient ? PATIENT_STEP : LONGEST_STEP
+  longest.fill(longestStep)
   for (let p = 0; p < partCount; p += 1) {
     if (thermalResistance[p] === 0) junction[p] = ambient
   }
@@ -55,7 +58,8 @@ export function settle(circuit: CompiledCircuit, ws: SolverWorkspace, ambient: n
       if (hottest(junction) > HOTTEST) return THERMAL_RUNAWAY
       if (retreats === RETREATS) return code
       retreats += 1
-      for (let p = 0; p < partCount; p += 1) if (thermalResistance[p] !== 0) junction[p] = 0.5 * (junction[p]! + thermal[3 * p]!)
+      for (let p = 0; p < partCount; p += 1)
+        if (thermalResistance[p] !== 0) junction[p] = 0.5 * (junction[p]! + thermal[3 * p]!)
       continue
     }
     retreats = 0
@@ -80,7 +84,9 @@ export function settle(circuit: CompiledCircuit, ws: SolverWorkspace, ambient: n
       let step = error / (1 - gain)
       if (isPatient && pass >= TAMED_AFTER) {
         const isTurned = error * thermal[3 * p + 1]! < 0
-        longest[p] = isTurned ? TAMER * Math.min(longest[p]!, Math.abs(moved)) : Math.min(LONGEST_STEP, BOLDER * longest[p]!)
+        longest[p] = isTurned
+          ? TAMER * Math.min(longest[p]!, Math.abs(moved))
+          : Math.min(longestStep, BOLDER * longest[p]!)
       }
       if (step > longest[p]!) step = longest[p]!
       if (step < -longest[p]!) step = -longest[p]!

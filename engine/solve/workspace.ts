@@ -35,6 +35,7 @@ export function newSolverWorkspace(layout: Layout, memory: Memory, parameters: F
     input: 0,
     load: 0,
     baseIsStale: true,
+    isHard: false,
     dense: new Float64Array(unknowns * (unknowns + 1)),
     order: new Int32Array(unknowns),
     preparedAt: new Float64Array(partCount).fill(Number.NaN),
