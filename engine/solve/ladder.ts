@@ -1,7 +1,8 @@
 /**
  * The ordered fallbacks: Newton from where the workspace stands, from the guess, from beside the guess, with every node held to its guess by a
  * conductance that is then taken away, and with the sources brought up from nothing. A continuation counts only when its
- * last solve was of the full circuit.
+ * last solve was of the full circuit. Where all of that fails, `solveByOpenLoop` is the last resort, asked for by name: no point
+ * that the ladder solves ever comes to it.
  */
 import type { CompiledCircuit, Layout, SolverWorkspace } from './circuit.ts'
 import { setSources } from './condition.ts'

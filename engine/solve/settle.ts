@@ -34,8 +34,9 @@ const PATIENT_STEP = 20
 
 /**
  * Solves at the junctions as they stand, then moves them until they agree with the power. A patient settling is for points on
- * which a plain one has failed: it solves by any means, and goes small steps where a part's heat turns over within a fraction of
- * a kelvin (a leakage that outgrows what sinks it).
+ * which a plain one has failed: it solves by any means, goes back from temperatures that have no solution, and takes small
+ * steps, so that it neither leaps over a settled state nor goes round one where a part's heat turns over within a fraction of a
+ * kelvin (a leakage that outgrows what sinks it).
  */
 export function settle(circuit: CompiledCircuit, ws: SolverWorkspace, ambient: number, isPatient: boolean): number {
   const { layout } = circuit
