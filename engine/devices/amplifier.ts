@@ -137,6 +137,40 @@ export function amplifierDriveFor(
   into.current = current
 }
 
+/** More than any amplifier delivers, in amperes: its tanh is straight to a part in a million up to an ampere. */
+const UNLIMITED = 1e3
+
+/**
+ * Opens the loop: derived values at `p[at..]` become those of a plain source behind RO, halfway between the swing limits; what
+ * they were is kept in `closed`. All that the supplies and inputs draw stays as it was.
+ */
+export function openAmplifier(p: Float64Array, at: number, closed: Float64Array): void {
+  for (let k = 0; k < AMPLIFIER_DERIVED; k += 1) closed[k] = p[at + k]!
+  p[at + A0] = 0
+  p[at + ISRC] = UNLIMITED
+  p[at + ISNK] = UNLIMITED
+}
+
+/** Moves the plain source to so many volts above the middle of the swing. */
+export function shiftAmplifier(p: Float64Array, at: number, closed: Float64Array, shift: number): void {
+  p[at + DH] = closed[DH]! - shift
+  p[at + DL] = closed[DL]! + shift
+}
+
+export function closeAmplifier(p: Float64Array, at: number, closed: Float64Array): void {
+  for (let k = 0; k < AMPLIFIER_DERIVED; k += 1) p[at + k] = closed[k]!
+}
+
+/** The middle of the swing of an amplifier on these supplies, in volts. */
+export function amplifierMiddle(p: Float64Array, at: number, vP: number, vM: number): number {
+  return 0.5 * (vP - p[at + DH]! + vM + p[at + DL]!)
+}
+
+/** Volts beyond the middle of the swing, either way, that suffice a plain source to drive the output as hard as the amplifier can. */
+export function amplifierReach(p: Float64Array, at: number, vP: number, vM: number): number {
+  return Math.abs(vP - vM) + Math.max(p[at + ISRC]!, p[at + ISNK]!) / p[at + RO_INVERSE]!
+}
+
 /**
  * Terminals [p, m, out, vP, vM] in `v[from..]`: writes the currents into them to out[to..to+4] and the derivatives
  * d(current t)/d(voltage s) to out[to + 5 + 5t + s].

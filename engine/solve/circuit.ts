@@ -132,6 +132,8 @@ export interface SolverWorkspace extends Workspace {
   input: number
   load: number
   baseIsStale: boolean
+  /** The state was found by the last resort: the next solve from it is spared what is bound to fail again. */
+  isHard: boolean
   /** Own array: the dense system. */
   readonly dense: Float64Array
   /** Own array: its rows in pivot order. */
@@ -140,8 +142,14 @@ export interface SolverWorkspace extends Workspace {
   readonly preparedAt: Float64Array
   /** Own array: the last state that a continuation can return to. */
   readonly good: Float64Array
+  /** Own array: the state that a last resort begins at. */
+  readonly start: Float64Array
   /** Own array: junctions on entry, put back after a failure. */
   readonly before: Float64Array
+  /** Own array: an amplifier's derived values while its loop is open. */
+  readonly closed: Float64Array
+  /** Own array: the longest step of each part's temperature. */
+  readonly longest: Float64Array
   /** Own array: three values a part for the temperature's own iteration. */
   readonly thermal: Float64Array
 }

@@ -37,6 +37,7 @@ const {
   STAMPS,
   TERMINAL,
   TRANSISTORS,
+  TRUSTED,
 } = planModule
 
 /**
@@ -194,6 +195,7 @@ function evaluateTransistors(plan: Int32Array, m: Float64Array, size: number, is
 function evaluateAmplifiers(plan: Int32Array, m: Float64Array, size: number, isFirst: boolean): boolean {
   const scratch = plan[TERMINAL]!
   const end = plan[AMPLIFIERS + 1]!
+  const isSteered = !(m[TRUSTED]! > 0)
   let isLimited = false
   for (let pc = plan[AMPLIFIERS]!; pc < end; pc += 8) {
     const d = plan[pc + 5]!
@@ -203,8 +205,10 @@ function evaluateAmplifiers(plan: Int32Array, m: Float64Array, size: number, isF
     const unit = amplifierInputScale(m, d, m, scratch)
     const drive = amplifierInput(m, d, m, scratch) / unit
     let to = drive
-    if (isFirst) to = startDrive(m, d, scratch, last, drive)
-    else if (!isSteady(m, last, drive)) to = nextDrive(m, d, scratch, o, last, drive)
+    if (isSteered) {
+      if (isFirst) to = startDrive(m, d, scratch, last, drive)
+      else if (!isSteady(m, last, drive)) to = nextDrive(m, d, scratch, o, last, drive)
+    }
     const half = 0.5 * (to - drive) * unit
     if (to !== drive) {
       isLimited = true

@@ -7,15 +7,15 @@ import type { CompiledCircuit, SolverWorkspace } from './circuit.ts'
 import { finish, setSources } from './condition.ts'
 import { chooseElimination } from './eliminate.ts'
 import { assemble, evaluate } from './evaluate.ts'
-import { goToGuess, solveElectrical } from './ladder.ts'
+import { goToGuess, solveByOpenLoop, solveElectrical } from './ladder.ts'
 import { layOut } from './layout.ts'
 import { nameAll } from './names.ts'
-import { CONVERGED } from './newton.ts'
+import { CONVERGED, ITERATION_LIMIT } from './newton.ts'
 import { refuse } from './pins.ts'
 import { mapMemory, writePlan } from './plan.ts'
 import { prepare } from './prepare.ts'
 import { recompile } from './recompile.ts'
-import { settle } from './settle.ts'
+import { settle, THERMAL_RUNAWAY, UNSETTLED } from './settle.ts'
 import { type Circuit, type CompileOptions, FROZEN, SETTLED, type ThermalCode, type Workspace } from './types.ts'
 import { newSolverWorkspace } from './workspace.ts'
 
@@ -91,6 +91,7 @@ export function newWorkspace(circuit: Circuit): Workspace {
 /** Copies the solution (voltages, inner unknowns, junctions) of one workspace to another of the same circuit; not its parameters. */
 export function copyState(from: Workspace, to: Workspace): void {
   ;(to as SolverWorkspace).x.set((from as SolverWorkspace).x)
+  ;(to as SolverWorkspace).isHard = (from as SolverWorkspace).isHard
   to.junction.set(from.junction)
 }
 
@@ -131,21 +132,32 @@ export function solvePoint(
   if (mode === SETTLED) return solveSettled(compiled, work, ambient)
   if (mode !== FROZEN) work.junction.fill(ambient)
   prepare(layout, work)
-  const code = solveElectrical(compiled, work)
+  let code = work.isHard ? ITERATION_LIMIT : solveElectrical(compiled, work)
+  if (code !== CONVERGED) {
+    code = solveByOpenLoop(compiled, work)
+    work.isHard = code === CONVERGED
+  }
   if (code === CONVERGED) finish(layout, compiled.plan, work)
   return code
 }
 
 function solveSettled(circuit: CompiledCircuit, ws: SolverWorkspace, ambient: number): number {
   ws.before.set(ws.junction)
-  if (settle(circuit, ws, ambient) === CONVERGED) return CONVERGED
+  if (settle(circuit, ws, ambient, ws.isHard) === CONVERGED) return CONVERGED
   // a start too hot for this point looks like a runaway: only a start from cold can tell
-  goToGuess(circuit.layout, ws)
-  ws.junction.fill(ambient)
-  const code = settle(circuit, ws, ambient)
+  let code = settleFromCold(circuit, ws, ambient, false)
+  ws.isHard = code !== CONVERGED
+  if (code !== CONVERGED) code = settleFromCold(circuit, ws, ambient, true)
   if (code !== CONVERGED) {
+    ws.isHard = false
     goToGuess(circuit.layout, ws)
     ws.junction.set(ws.before)
   }
-  return code
+  return code === UNSETTLED ? THERMAL_RUNAWAY : code
+}
+
+function settleFromCold(circuit: CompiledCircuit, ws: SolverWorkspace, ambient: number, isPatient: boolean): number {
+  goToGuess(circuit.layout, ws)
+  ws.junction.fill(ambient)
+  return settle(circuit, ws, ambient, isPatient)
 }

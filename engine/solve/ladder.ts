@@ -1,11 +1,13 @@
 /**
  * The ordered fallbacks: Newton from where the workspace stands, from the guess, from beside the guess, with every node held to its guess by a
  * conductance that is then taken away, and with the sources brought up from nothing. A continuation counts only when its
- * last solve was of the full circuit.
+ * last solve was of the full circuit. Where all of that fails, `solveByOpenLoop` is the last resort, asked for by name: no point
+ * that the ladder solves ever comes to it.
  */
 import type { CompiledCircuit, Layout, SolverWorkspace } from './circuit.ts'
 import { setSources } from './condition.ts'
 import { CONVERGED, ITERATION_LIMIT, newton } from './newton.ts'
+import { closeLoop, solveNear } from './openLoop.ts'
 import { ANCHOR } from './plan.ts'
 
 const CONTINUATION_STALLED = 4
@@ -43,6 +45,20 @@ export function solveElectrical(circuit: CompiledCircuit, ws: SolverWorkspace): 
   const raised = raiseSources(circuit, ws)
   if (raised !== CONVERGED) goToGuess(layout, ws)
   return raised
+}
+
+/**
+ * For what the ladder fails on: from where the workspace stands if that is next to a solution, then over the open loop, and only
+ * then up the ladder again, which may hold at other temperatures. An outcome's code.
+ */
+export function solveByOpenLoop(circuit: CompiledCircuit, ws: SolverWorkspace): number {
+  const { layout } = circuit
+  setSources(layout, ws, 1)
+  ws.start.set(ws.x)
+  if (solveNear(circuit, ws) === CONVERGED) return CONVERGED
+  ws.x.set(ws.start)
+  if (closeLoop(circuit, ws)) return CONVERGED
+  return solveElectrical(circuit, ws)
 }
 
 /** Every unknown at its guess, known voltages as the condition has them. */

@@ -9,7 +9,9 @@ import { AMPLIFIER_MEMORY } from './drive.ts'
 export const LOAD = 0
 export const SCALE = 1
 export const ANCHOR = 2
-const FIRST_SECTION = 3
+/** 1 where an amplifier is evaluated as its input stands, unsteered: next to a solution. */
+export const TRUSTED = 3
+const FIRST_SECTION = 4
 
 /** Where the sections of the doubles begin. `x`, `f` and `dx` have one length, so that one place serves all three. */
 export interface Memory {

@@ -1,4 +1,5 @@
 /** A workspace's arrays: everything that changes between two solves, allocated once. */
+import { AMPLIFIER_DERIVED } from '../devices/amplifier.ts'
 import type { Layout, SolverWorkspace } from './circuit.ts'
 import { type Memory, SCALE } from './plan.ts'
 
@@ -34,11 +35,15 @@ export function newSolverWorkspace(layout: Layout, memory: Memory, parameters: F
     input: 0,
     load: 0,
     baseIsStale: true,
+    isHard: false,
     dense: new Float64Array(unknowns * (unknowns + 1)),
     order: new Int32Array(unknowns),
     preparedAt: new Float64Array(partCount).fill(Number.NaN),
     good: layout.guess.slice(),
+    start: layout.guess.slice(),
     before: new Float64Array(partCount),
+    closed: new Float64Array(AMPLIFIER_DERIVED),
+    longest: new Float64Array(partCount),
     thermal: new Float64Array(3 * partCount),
   }
 }
