@@ -30,21 +30,38 @@ export function drawMap(
   // on whole pixels: cells of one colour must not show a seam
   const left = (column: number): number => Math.round(column * w)
   const top = (row: number): number => Math.round(height - (row + 1) * h)
-  const box = (cell: number): [x: number, y: number, width: number, height: number] => {
-    const column = cell % columns
-    const row = Math.floor(cell / columns)
-    return [left(column), top(row), left(column + 1) - left(column), top(row - 1) - top(row)]
+  /** One rectangle for each run of cells in a row that are alike: a canvas takes thousands of single ones to heart. */
+  const eachRun = (
+    isIn: (cell: number) => boolean,
+    take: (x: number, y: number, w: number, h: number) => void,
+  ): void => {
+    for (let row = 0; row < rows; row++) {
+      let begun = -1
+      for (let column = 0; column <= columns; column++) {
+        const goesOn = column < columns && isIn(column + row * columns)
+        if (goesOn && begun < 0) begun = column
+        if (goesOn || begun < 0) continue
+        take(left(begun), top(row), left(column) - left(begun), top(row - 1) - top(row))
+        begun = -1
+      }
+    }
   }
 
   for (let k = 0; k < MARKS.length; k++) {
     context.fillStyle = theme[MARKS[k]!.token]
-    for (let cell = 0; cell < codes.length; cell++) if (winnerOf(codes[cell]!) === k) context.fillRect(...box(cell))
+    eachRun(
+      (cell) => winnerOf(codes[cell]!) === k,
+      (...box) => context.fillRect(...box),
+    )
   }
 
   // hatch: lines of one continuous pattern, clipped to the cells that were filled in
   context.save()
   context.beginPath()
-  for (let cell = 0; cell < codes.length; cell++) if (filled[cell] === 1) context.rect(...box(cell))
+  eachRun(
+    (cell) => filled[cell] === 1,
+    (...box) => context.rect(...box),
+  )
   context.clip()
   context.beginPath()
   for (let at = -height; at < width; at += HATCH_STEP) {
