@@ -85,29 +85,38 @@ export interface Line {
   readonly scores: Float64Array
 }
 
-/** Between which two neighbouring cells of a look something changes, and what. */
+/** What changes between two neighbouring cells of a look. */
 export interface Crossing {
   /** The first of the two cells. */
   readonly cell: number
-  /** `winner`: from one design to another; `none`: to or from none that meets; `meets`: the same wins, another stops meeting. */
-  readonly kind: 'winner' | 'none' | 'meets'
-  /** From the value in force, in shares of the axis; 0 where nothing is in force or both cells enclose it. */
+  /**
+   * `winner`: from one design to another; `island`: the same, where one of the two wins in a single cell, as parts that come in
+   * steps make it; `none`: to or from none that meets; `meets`: the same wins, another begins or stops to meet.
+   */
+  readonly kind: 'winner' | 'island' | 'none' | 'meets'
+  /** From the value in force, in shares of the axis; 0 where the two cells enclose it. */
   readonly distance: number
 }
 
 const IMPOSSIBLE = 254
-const KINDS = ['winner', 'none', 'meets'] as const
+const KINDS = ['winner', 'island', 'none', 'meets'] as const
 
 export function crossingsOf(study: Study, { axis, codes }: Line): Crossing[] {
   const value = valueOn(study, axis.path)
-  const place = value === undefined ? 0.5 : placeOn(axis, value)
+  // a limit that is left out lies beyond the loosest
+  const place = value === undefined ? 1 : placeOn(axis, value)
+  const winners = Array.from(codes, (code) => (code === IMPOSSIBLE ? -1 : code & 3))
+  const last = winners.length - 1
+  const isAlone = (cell: number): boolean =>
+    cell > 0 && cell < last && winners[cell - 1] !== winners[cell] && winners[cell + 1] !== winners[cell]
   const out: Crossing[] = []
-  for (let cell = 0; cell + 1 < codes.length; cell++) {
-    const [a, b] = [codes[cell]!, codes[cell + 1]!]
-    if (a === b || a === IMPOSSIBLE || b === IMPOSSIBLE) continue
-    const [before, after] = [a & 3, b & 3]
-    const kind = before === after ? 'meets' : before === 0 || after === 0 ? 'none' : 'winner'
-    const [low, high] = [cell / (codes.length - 1), (cell + 1) / (codes.length - 1)]
+  for (let cell = 0; cell < last; cell++) {
+    const [before, after] = [winners[cell]!, winners[cell + 1]!]
+    if (codes[cell] === codes[cell + 1] || before < 0 || after < 0) continue
+    const [low, high] = [cell / last, (cell + 1) / last]
+    const isOther = before !== after
+    const isNone = isOther && (before === 0 || after === 0)
+    const kind = !isOther ? 'meets' : isNone ? 'none' : isAlone(cell) || isAlone(cell + 1) ? 'island' : 'winner'
     out.push({ cell, kind, distance: Math.max(0, low - place, place - high) })
   }
   return out

@@ -5,12 +5,15 @@ import { quantityField, shown } from '../../store/fields.ts'
 import type { Line } from '../../store/mapAxes.ts'
 import { isContradiction, meetsAt, winnerOf } from './words.ts'
 
+/** Between cells this far apart more would say nothing. */
+const FIGURES = 3
+
 const lower = (text: string): string => text.charAt(0).toLowerCase() + text.slice(1)
 
 /** "Shunt up to 20.0 mA, series-pass from 28.3 mA": each winner in turn, with the last and first cells beside the change. */
 export function lineSentence({ axis, codes }: Line): string {
   const { sign: _, ...field } = quantityField(axis.path)
-  const texts = axisValues(axis).map((value) => shown(field, value))
+  const texts = axisValues(axis).map((value) => shown(field, Number(value.toPrecision(FIGURES))))
   const stateAt = (cell: number): string =>
     isContradiction(codes[cell]!) ? 'a contradiction' : (MARKS[winnerOf(codes[cell]!)]?.name ?? 'none meets')
   const starts = Array.from(codes, (__, cell) => cell).filter(
