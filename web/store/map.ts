@@ -107,9 +107,8 @@ export const useMapStore = defineStore('map', () => {
     return !isByHand.value && (isFirst || outside.value.length > 0) ? chooseAxes() : run()
   }
 
-  /** Called by the screen. A map that is there stays until it is asked for anew. Tests pass a pool of their own. */
-  function open(own?: EnginePool): void {
-    if (own) use(own)
+  /** Called by the screen. A map that is there stays until it is asked for anew. */
+  function open(): void {
     if (!busy.value && (!picture.value || (isStale.value && outside.value.length > 0 && !isByHand.value))) void again()
   }
 
@@ -167,6 +166,7 @@ export const useMapStore = defineStore('map', () => {
     isStopped,
     isStale,
     failure,
+    setPool: (own: EnginePool) => use(own),
     open,
     run,
     again,
