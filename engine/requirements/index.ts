@@ -23,7 +23,17 @@ export {
   type FieldRange,
   type NumberPath,
 } from './fields.ts'
-export { axisValues, MAPPED, movedTo, type MapAxis, type MappedPath } from './moved.ts'
+export {
+  allowsRatio,
+  axisValues,
+  MAPPED,
+  movedTo,
+  placeOn,
+  usualSpacing,
+  type MapAxis,
+  type MappedPath,
+  type Spacing,
+} from './moved.ts'
 export { DERATING_WORDS, type DeratingWords } from './derating.ts'
 export {
   MOST_ROWS,

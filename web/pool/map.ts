@@ -1,6 +1,8 @@
 /** A map worked out over a pool: coarse first, then wave after wave along its boundaries. */
-import type { MapQuestion } from '../../engine/explore/map.ts'
+import type { MapCells, MapQuestion } from '../../engine/explore/map.ts'
 import type { Refinement } from '../../engine/explore/refine.ts'
+import type { MapAxis } from '../../engine/requirements/index.ts'
+import { runBatch } from './batch.ts'
 import type { EnginePool, Task } from './enginePool.ts'
 
 /** Code of a cell not worked out, as the engine has it. */
@@ -67,4 +69,30 @@ export async function workMap(
       }
     })
   }
+}
+
+/** Every cell of maps that are one cell high, one line a question; settles as the pool's queue does. */
+export async function workLines(
+  pool: EnginePool,
+  questions: readonly MapQuestion[],
+  onProgress: (told: MapProgress) => void,
+): Promise<{ axis: MapAxis; codes: Uint8Array; scores: Float64Array }[]> {
+  const total = questions.reduce((sum, { x }) => sum + x.count, 0)
+  const done = questions.map(() => 0)
+  const lines: MapCells[] = []
+  await runBatch(
+    pool,
+    'mapCells',
+    questions.map((question) => ({ question, cells: Int32Array.from({ length: question.x.count }, (_, k) => k) })),
+    {
+      step(k, told) {
+        done[k] = told.done
+        onProgress({ done: done.reduce((sum, each) => sum + each, 0), total })
+      },
+      result(k, line) {
+        lines[k] = line
+      },
+    },
+  )
+  return lines.map(({ codes, scores }, k) => ({ axis: questions[k]!.x, codes, scores }))
 }

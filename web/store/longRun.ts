@@ -5,12 +5,18 @@ import { Superseded } from '../engineClient.ts'
 import { type Listener, runBatch } from '../pool/batch.ts'
 import { createEnginePool, type EnginePool } from '../pool/enginePool.ts'
 
-/** Jobs that tell how far they are. */
-type LongJob = { [N in JobName]: Jobs[N]['step'] extends Progress ? N : never }[JobName]
+/** One run, as its work sees it. */
+export interface Turn {
+  readonly pool: EnginePool
+  /** False once the run was replaced or stopped: nothing that comes of it counts any more. */
+  readonly isMine: () => boolean
+  readonly tell: (progress: Progress) => void
+}
 
-export function longRun<N extends LongJob>(name: N) {
+/** `makePool` is called at the first run, unless `use` gave a pool. */
+export function longRun(makePool: () => EnginePool = createEnginePool) {
   const busy = ref(false)
-  /** Of all jobs together; undefined until the first tells. */
+  /** Undefined until the run tells. */
   const progress = ref<Progress>()
   /** One sentence for the person when the engine broke. */
   const failure = ref<string>()
@@ -18,35 +24,20 @@ export function longRun<N extends LongJob>(name: N) {
   let pool: EnginePool | undefined
   let attempt = 0
 
-  /** Replaces a run that still goes on. What comes of a run that was replaced or stopped is not told any more. */
-  async function run(inputs: readonly Jobs[N]['input'][], listener: Listener<N>): Promise<void> {
+  /** Replaces a run that still goes on. `work` may take as many queues of the pool as it needs, one after another. */
+  async function run(work: (turn: Turn) => Promise<void>): Promise<void> {
     const mine = ++attempt
-    const told: Progress[] = inputs.map(() => ({ done: 0, total: 0 }))
     const isMine = () => mine === attempt
-    const sum = () => {
-      const done = told.reduce((all, each) => all + each.done, 0)
-      progress.value = { done, total: told.reduce((all, each) => all + each.total, 0) }
-    }
     busy.value = true
     failure.value = undefined
     isStopped.value = false
     progress.value = undefined
-    pool ??= createEnginePool()
+    pool ??= makePool()
+    const tell = (told: Progress) => {
+      if (isMine()) progress.value = told
+    }
     try {
-      await runBatch(pool, name, inputs, {
-        step(k, step) {
-          if (!isMine()) return
-          const { done, total } = step as Progress
-          told[k] = { done, total }
-          sum()
-          listener.step(k, step)
-        },
-        result(k, result) {
-          if (!isMine()) return
-          told[k] = { done: told[k]!.total, total: told[k]!.total }
-          listener.result(k, result)
-        },
-      })
+      await work({ pool, isMine, tell })
     } catch (thrown) {
       if (isMine() && !(thrown instanceof Superseded))
         failure.value = thrown instanceof Error ? thrown.message : String(thrown)
@@ -81,4 +72,38 @@ export function longRun<N extends LongJob>(name: N) {
   }
 
   return { busy, progress, failure, isStopped, run, drop, stop, use }
+}
+
+/** Jobs that tell how far they are. */
+type LongJob = { [N in JobName]: Jobs[N]['step'] extends Progress ? N : never }[JobName]
+
+/** A long run of several jobs of one kind; its progress is that of all of them together. */
+export function batchRun<N extends LongJob>(name: N) {
+  const { run: start, ...rest } = longRun()
+
+  /** What comes of a run that was replaced or stopped is not told any more. */
+  const run = (inputs: readonly Jobs[N]['input'][], listener: Listener<N>): Promise<void> =>
+    start(({ pool, isMine, tell }) => {
+      const told: Progress[] = inputs.map(() => ({ done: 0, total: 0 }))
+      const sum = () => {
+        const done = told.reduce((all, each) => all + each.done, 0)
+        tell({ done, total: told.reduce((all, each) => all + each.total, 0) })
+      }
+      return runBatch(pool, name, inputs, {
+        step(k, step) {
+          if (!isMine()) return
+          const { done, total } = step as Progress
+          told[k] = { done, total }
+          sum()
+          listener.step(k, step)
+        },
+        result(k, result) {
+          if (!isMine()) return
+          told[k] = { done: told[k]!.total, total: told[k]!.total }
+          listener.result(k, result)
+        },
+      })
+    })
+
+  return { ...rest, run }
 }

@@ -1,67 +1,51 @@
-/** The map of where each design wins: its axes, the picture as far as it is worked out, and the cell under the cursor. */
+/** The map of where each design wins: its axes, whose choice they are, and the picture as far as it is worked out. */
 import { computed, ref, shallowRef } from 'vue'
 import { defineStore } from 'pinia'
 import type { MapQuestion } from '../../engine/explore/map.ts'
 import type { Refinement } from '../../engine/explore/refine.ts'
-import {
-  axisValues,
-  type MapAxis,
-  type MappedPath,
-  movedTo,
-  RANGES,
-  type Study,
-} from '../../engine/requirements/index.ts'
-import { Superseded } from '../engineClient.ts'
-import { createEnginePool, type EnginePool } from '../pool/enginePool.ts'
-import { type MapProgress, workMap } from '../pool/map.ts'
+import { axisValues, type MappedPath, movedTo, type Spacing } from '../../engine/requirements/index.ts'
+import type { EnginePool } from '../pool/enginePool.ts'
+import { workLines, workMap } from '../pool/map.ts'
 import { readPath } from './check.ts'
+import { longRun, type Turn } from './longRun.ts'
+import { axisAround, type AxisRange, holdsPresent, type Line, looks, tellingAxes } from './mapAxes.ts'
 import { useStudyStore } from './study.ts'
 
 export const CELL_COUNTS = [25, 50, 100] as const
 
 export type AxisName = 'x' | 'y'
 
-/** The range that an axis begins with: from half to twice the value in force, or as far as the other requirements let it. */
-export function rangeAround(study: Study, path: MappedPath): { from: number; to: number } {
-  const { input, output, load, ambient } = study.requirements
-  const value = (readPath(study, path) as number | undefined) ?? 0.01
-  const [low, high] = {
-    'input.max': [0.9 * input.min + 0.1 * input.max, 2 * input.max - input.min],
-    'input.min': [Math.max(output.voltage + 0.5, 1.5 * input.min - 0.5 * input.max), input.max],
-    'output.voltage': [0.6 * value, Math.min(1.2 * value, input.min - 0.5)],
-    'load.max': [Math.max(load.min, 0.25 * value), 2.5 * value],
-    'ambient.max': [Math.max(ambient.min, value - 30), value + 40],
-    'limits.loadRegulation': [0.2 * value, 3 * value],
-    'output.tolerance': [0.25 * value, 2 * value],
-  }[path] as [number, number]
-  const { min, max } = RANGES[path]
-  const rounded = (x: number): number => Number(Math.min(max, Math.max(min, x)).toPrecision(3))
-  return { from: rounded(low), to: rounded(high) }
-}
-
 export interface MapPicture extends Refinement {
   readonly question: MapQuestion
 }
 
+/** What was seen along each requirement alone. */
+export interface Look {
+  /** Requirements and weights that it holds for. */
+  readonly subject: string
+  readonly lines: readonly Line[]
+}
+
 export const useMapStore = defineStore('map', () => {
   const studies = useStudyStore()
+  const { busy, progress, failure, isStopped, run: start, stop, use } = longRun()
   const count = ref<number>(50)
-  const axis = (path: MappedPath): MapAxis => ({ path, ...rangeAround(studies.study, path), count: count.value })
-  const x = shallowRef<MapAxis>(axis('load.max'))
-  const y = shallowRef<MapAxis>(axis('input.max'))
+  const x = shallowRef<AxisRange>(axisAround(studies.study, 'load.max'))
+  const y = shallowRef<AxisRange>(axisAround(studies.study, 'input.max'))
+  /** Axes set by hand are never chosen for the person again, unless asked. */
+  const isByHand = ref(false)
   /** As far as it is worked out; never deeply reactive. */
   const picture = shallowRef<MapPicture>()
-  const busy = ref(false)
-  const progress = ref<MapProgress>()
-  const isStopped = ref(false)
-  const failure = ref<string>()
-  let pool: EnginePool | undefined
-  let attempt = 0
+  const look = shallowRef<Look>()
+  const isLooking = ref(false)
 
-  /** What a map depends on: everything but where its own axes stand. */
+  /** What a map depends on: everything but where its own axes stand. Both ends: each holds nominal values to itself. */
   const subjectOf = ({ study, x: across, y: up }: MapQuestion): string => {
-    const { requirements, weights } = movedTo(movedTo(study, across.path, across.from), up.path, up.from)
-    return JSON.stringify([requirements, weights, across, up])
+    const ends = (['from', 'to'] as const).map(
+      (end) => movedTo(movedTo(study, across.path, across[end]), up.path, up[end]).requirements,
+    )
+    const { weights, assumptions, pins } = study
+    return JSON.stringify([ends, weights, assumptions, pins, across, up])
   }
   const question = computed<MapQuestion>(() => ({
     study: studies.study,
@@ -71,54 +55,90 @@ export const useMapStore = defineStore('map', () => {
   const isStale = computed(
     () => picture.value !== undefined && subjectOf(picture.value.question) !== subjectOf(question.value),
   )
+  const lookSubject = computed(() => {
+    const { requirements, weights, assumptions, pins } = studies.study
+    return JSON.stringify([requirements, weights, assumptions, pins])
+  })
+  /** The last look, while it holds for what is in force. */
+  const lines = computed(() => (look.value?.subject === lookSubject.value ? look.value.lines : undefined))
+  /** Axes on which the requirements in force do not lie. */
+  const outside = computed(() =>
+    (['x', 'y'] as const).filter((name) => !holdsPresent(studies.study, name === 'x' ? x.value : y.value)),
+  )
 
-  async function run(own?: EnginePool): Promise<void> {
-    const mine = ++attempt
-    const isMine = () => mine === attempt
+  async function draw({ pool, isMine, tell }: Turn): Promise<void> {
     const asked = question.value
-    pool = own ?? pool ?? createEnginePool()
-    busy.value = true
-    isStopped.value = false
-    failure.value = undefined
-    progress.value = undefined
+    await workMap(pool, asked, tell, (known) => {
+      if (isMine()) picture.value = { ...known, question: asked }
+    })
+  }
+
+  /** Looks along each requirement and puts the two that tell most on the axes. */
+  async function lookAlong({ pool, isMine, tell }: Turn): Promise<void> {
+    const subject = lookSubject.value
+    const { study } = studies
+    isLooking.value = true
     try {
-      await workMap(
-        pool,
-        asked,
-        (told) => {
-          if (isMine()) progress.value = told
-        },
-        (known) => {
-          if (isMine()) picture.value = { ...known, question: asked }
-        },
-      )
-    } catch (thrown) {
-      if (isMine() && !(thrown instanceof Superseded))
-        failure.value = thrown instanceof Error ? thrown.message : String(thrown)
+      const seen = await workLines(pool, looks(study), tell)
+      if (!isMine()) return
+      look.value = { subject, lines: seen }
+      ;[x.value, y.value] = tellingAxes(study, seen)
+      isByHand.value = false
     } finally {
-      if (isMine()) busy.value = false
+      if (isMine()) isLooking.value = false
     }
   }
 
-  /** Stops where it is; what is worked out stays. */
-  function stop(): void {
-    if (!busy.value) return
-    attempt++
-    pool?.cancel()
-    busy.value = false
-    isStopped.value = true
+  const run = (): Promise<void> => {
+    isLooking.value = false
+    return start(draw)
+  }
+
+  /** The person asks for axes that show a boundary; the map follows. */
+  const chooseAxes = (): Promise<void> =>
+    start(async (turn) => {
+      await lookAlong(turn)
+      if (turn.isMine()) await draw(turn)
+    })
+
+  /** Works the map out as it is wanted now: on axes that show something, where nobody has chosen any that do. */
+  function again(): Promise<void> {
+    const isFirst = picture.value === undefined && look.value === undefined
+    return !isByHand.value && (isFirst || outside.value.length > 0) ? chooseAxes() : run()
+  }
+
+  /** Called by the screen. A map that is there stays until it is asked for anew. */
+  function open(): void {
+    if (!busy.value && (!picture.value || (isStale.value && outside.value.length > 0 && !isByHand.value))) void again()
+  }
+
+  function put(name: AxisName, axis: AxisRange): void {
+    ;(name === 'x' ? x : y).value = axis
+    isByHand.value = true
   }
 
   /** Another requirement on an axis, with a range around the value in force; the two axes never share one. */
   function choose(name: AxisName, path: MappedPath): void {
     const [mine, other] = name === 'x' ? [x, y] : [y, x]
-    if (other.value.path === path) other.value = axis(mine.value.path)
-    mine.value = axis(path)
+    if (other.value.path === path) other.value = axisAround(studies.study, mine.value.path)
+    put(name, axisAround(studies.study, path))
+    void run()
   }
 
   function setEnd(name: AxisName, end: 'from' | 'to', value: number): void {
-    const mine = name === 'x' ? x : y
-    mine.value = { ...mine.value, [end]: value }
+    put(name, { ...(name === 'x' ? x : y).value, [end]: value })
+    void run()
+  }
+
+  /** By ratio only where both ends lie above zero. */
+  function setSpacing(name: AxisName, spacing: Spacing): void {
+    put(name, { ...(name === 'x' ? x : y).value, spacing })
+    void run()
+  }
+
+  function setCount(cells: number): void {
+    count.value = cells
+    void run()
   }
 
   /** Puts a cell's two requirements in force, as one undo step; false where they contradict another one. */
@@ -132,5 +152,30 @@ export const useMapStore = defineStore('map', () => {
     return studies.editAll(Object.fromEntries(paths.map((path) => [path, readPath(moved, path)])))
   }
 
-  return { x, y, count, picture, busy, progress, isStopped, isStale, failure, run, stop, choose, setEnd, takeOver }
+  return {
+    x,
+    y,
+    count,
+    isByHand,
+    picture,
+    lines,
+    outside,
+    busy,
+    isLooking,
+    progress,
+    isStopped,
+    isStale,
+    failure,
+    setPool: (own: EnginePool) => use(own),
+    open,
+    run,
+    again,
+    stop,
+    chooseAxes,
+    choose,
+    setEnd,
+    setSpacing,
+    setCount,
+    takeOver,
+  }
 })

@@ -1,13 +1,13 @@
 /** Studies set beside the one on the desk: which, and what the engine says of each. */
-import { computed, ref, shallowRef } from 'vue'
+import { computed, shallowRef } from 'vue'
 import { defineStore } from 'pinia'
 import type { Answer } from '../../engine/compare/comparison.ts'
 import type { Study } from '../../engine/requirements/study.ts'
 import { LARGEST_STUDY, sizeIssue } from '../../engine/requirements/index.ts'
-import { Superseded } from '../engineClient.ts'
 import { createEnginePool, poolSize } from '../pool/enginePool.ts'
 import type { EnginePool, Task } from '../pool/enginePool.ts'
 import { readStudyFile } from './check.ts'
+import { longRun } from './longRun.ts'
 import { studiesToCompare } from './studiesToCompare.ts'
 import type { Offered } from './studiesToCompare.ts'
 import type { FileProblem, useStudyStore } from './study.ts'
@@ -26,13 +26,17 @@ export const useSetsStore = defineStore('sets', () => {
   const chosen = shallowRef<readonly string[]>([])
   /** Proven answers by the whole study. */
   const answers = shallowRef<ReadonlyMap<string, Answer>>(new Map())
-  const busy = ref(false)
-  const progress = ref({ done: 0, total: 0 })
-  const isStopped = ref(false)
-  const failure = ref<string>()
+  const {
+    busy,
+    progress,
+    isStopped,
+    failure,
+    run: start,
+    drop,
+    stop,
+    use,
+  } = longRun(() => createEnginePool(Math.min(MOST_WORKERS, poolSize())))
   const fileProblem = shallowRef<FileProblem>()
-  let pool: EnginePool | undefined
-  let attempt = 0
   let count = 0
 
   const offered = computed(() => [...own.value, ...studiesToCompare()])
@@ -40,37 +44,24 @@ export const useSetsStore = defineStore('sets', () => {
   const others = computed(() => offered.value.filter(({ id }) => chosen.value.includes(id)))
   const answerOf = (study: Study): Answer | undefined => answers.value.get(keyOf(study))
 
-  /** Works out those of the chosen that are not known yet. `makePool` is given by tests. */
-  async function run(makePool: (size: number) => EnginePool = (size) => createEnginePool(size)): Promise<void> {
-    const mine = ++attempt
-    const missing = others.value.filter(({ study }) => !answerOf(study))
+  /** Works out those of the chosen that are not known yet. Tests pass a pool of their own. */
+  async function run(own?: EnginePool): Promise<void> {
+    if (own) use(own)
+    drop()
     isStopped.value = false
     failure.value = undefined
-    busy.value = missing.length > 0
-    progress.value = { done: 0, total: missing.length }
-    pool?.cancel()
+    const missing = others.value.filter(({ study }) => !answerOf(study))
     if (missing.length === 0) return
-    pool ??= makePool(Math.min(MOST_WORKERS, poolSize()))
-    const waiting = missing.map(({ study }): Task => async (client) => {
-      const answer = await client.run('answer', study, () => {})
-      answers.value = new Map(answers.value).set(keyOf(study), answer)
-      if (mine === attempt) progress.value = { ...progress.value, done: progress.value.done + 1 }
-    })
-    try {
+    await start(async ({ pool, tell }) => {
+      let done = 0
+      tell({ done, total: missing.length })
+      const waiting = missing.map(({ study }): Task => async (client) => {
+        const answer = await client.run('answer', study, () => {})
+        answers.value = new Map(answers.value).set(keyOf(study), answer)
+        tell({ done: ++done, total: missing.length })
+      })
       await pool.work(() => waiting.shift())
-    } catch (thrown) {
-      if (mine === attempt && !(thrown instanceof Superseded))
-        failure.value = thrown instanceof Error ? thrown.message : String(thrown)
-    } finally {
-      if (mine === attempt) busy.value = false
-    }
-  }
-
-  function stop(): void {
-    attempt++
-    pool?.cancel()
-    busy.value = false
-    isStopped.value = true
+    })
   }
 
   function choose(id: string, isChosen: boolean): void {

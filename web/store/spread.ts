@@ -1,13 +1,12 @@
 /** The Monte Carlo run on screen: what was drawn, what came of it, and how far it is. */
 import { computed, ref, shallowRef, watch } from 'vue'
 import { defineStore } from 'pinia'
-import type { BoardSummary, Draw, Samples, SpreadProblem } from '../../engine/compare/boards.ts'
-import type { Progress } from '../../engine/hosts/host.ts'
-import { Superseded } from '../engineClient.ts'
+import type { BoardSummary, Draw, Samples } from '../../engine/compare/boards.ts'
 import { type BoardRun, drawBoards } from '../pool/boards.ts'
-import { createEnginePool, type EnginePool } from '../pool/enginePool.ts'
+import type { EnginePool } from '../pool/enginePool.ts'
 import { useAnswerStore } from './answer.ts'
 import { useInspectionStore } from './inspection.ts'
+import { longRun, type Turn } from './longRun.ts'
 import { useStudyStore } from './study.ts'
 
 export const BOARD_COUNTS = [1000, 10_000, 100_000] as const
@@ -34,13 +33,9 @@ export const useSpreadStore = defineStore('spread', () => {
   const boards = ref<number>(10_000)
   /** The last run; it stays while a newer one is drawn. Never deeply reactive. */
   const result = shallowRef<SpreadResult>()
-  const busy = ref(false)
-  const progress = ref<Progress>()
-  /** One sentence for the person when the engine broke. */
-  const failure = ref<string>()
+  const { busy, progress, failure, run: start, drop, use } = longRun()
   const isOpen = ref(false)
-  let pool: EnginePool | undefined
-  let attempt = 0
+  /** Of the run that goes on. */
   let current: (() => BoardRun) | undefined
 
   /** Whether the run on screen is not the one that the settings and requirements ask for. */
@@ -54,44 +49,26 @@ export const useSpreadStore = defineStore('spread', () => {
     () => isOpen.value && !answers.busy && !inspections.busy && inspections.revision === answers.revision,
   )
 
+  const asked = () => ({ revision: answers.revision, draw: draw.value, boards: boards.value })
+
   async function run(): Promise<void> {
-    const mine = ++attempt
-    const isMine = () => mine === attempt
-    const asked = { revision: answers.revision, draw: draw.value, boards: boards.value }
-    busy.value = true
-    failure.value = undefined
-    progress.value = undefined
-    try {
+    const wanted = asked()
+    current = undefined
+    await start(async (turn) => {
       const problems = await answers.spreadProblems(studies.study)
-      if (!isMine()) return
-      const running = draws(problems, asked, (told) => {
-        if (isMine()) progress.value = told
-      })
+      if (!turn.isMine()) return
+      const running = drawBoards(turn.pool, problems, wanted.draw, wanted.boards, turn.tell)
       current = running.run
       await running.done
-      await show(asked, running.run(), isMine, false)
-    } catch (thrown) {
-      if (isMine() && !(thrown instanceof Superseded))
-        failure.value = thrown instanceof Error ? thrown.message : String(thrown)
-    } finally {
-      if (isMine()) rest()
-    }
-  }
-
-  function draws(
-    problems: readonly (SpreadProblem | undefined)[],
-    asked: { draw: Draw; boards: number },
-    tell: (told: Progress) => void,
-  ) {
-    pool ??= createEnginePool()
-    return drawBoards(pool, problems, asked.draw, asked.boards, tell)
+      await show(turn, wanted, running.run(), false)
+    })
   }
 
   /** Has the boards solved so far summed up and puts them on screen. */
   async function show(
-    asked: { revision: number; draw: Draw; boards: number },
+    { pool, isMine }: Turn,
+    wanted: ReturnType<typeof asked>,
     { samples, complete }: BoardRun,
-    isMine: () => boolean,
     isStopped: boolean,
   ): Promise<void> {
     const { voltage, tolerance } = studies.study.requirements.output
@@ -100,42 +77,24 @@ export const useSpreadStore = defineStore('spread', () => {
     const counted = samples.map((each, k) => (each ? complete[k]! : Infinity))
     const shown = Math.min(...counted)
     const runs = samples.map((each) => each && firstOf(each, Number.isFinite(shown) ? shown : 0))
-    pool ??= createEnginePool()
     let summaries: SpreadResult['summaries'] = []
     await pool.work(
       once(async (client) => {
         summaries = await client.run('summariseBoards', { runs, band }, () => {})
       }),
     )
-    if (isMine()) result.value = { ...asked, summaries, isStopped }
-  }
-
-  function rest(): void {
-    busy.value = false
-    progress.value = undefined
-    current = undefined
+    if (isMine()) result.value = { ...wanted, summaries, isStopped }
   }
 
   /** Stops the run; the boards solved so far are shown. */
   async function stop(): Promise<void> {
-    const asked = { revision: answers.revision, draw: draw.value, boards: boards.value }
-    const solved = current?.()
-    const mine = ++attempt
-    pool?.cancel()
-    rest()
-    if (!solved || solved.complete.every((count) => count === 0)) return
-    try {
-      await show(asked, solved, () => mine === attempt, true)
-    } catch (thrown) {
-      if (mine === attempt && !(thrown instanceof Superseded)) failure.value = String(thrown)
-    }
-  }
-
-  function drop(): void {
     if (!busy.value) return
-    attempt++
-    pool?.cancel()
-    rest()
+    const wanted = asked()
+    const solved = current?.()
+    current = undefined
+    drop()
+    if (!solved || solved.complete.every((count) => count === 0)) return
+    await start((turn) => show(turn, wanted, solved, true))
   }
 
   watch(
@@ -148,7 +107,7 @@ export const useSpreadStore = defineStore('spread', () => {
 
   /** Called by the screen: runs are drawn while it is in view. Tests pass a pool of their own. */
   function open(own?: EnginePool): void {
-    pool = own ?? pool
+    if (own) use(own)
     isOpen.value = true
   }
 

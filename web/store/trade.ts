@@ -5,7 +5,7 @@ import type { InputEnd, Trade, TradePoint } from '../../engine/explore/trade.ts'
 import type { EnginePool } from '../pool/enginePool.ts'
 import { useAnswerStore } from './answer.ts'
 import { useInspectionStore } from './inspection.ts'
-import { longRun } from './longRun.ts'
+import { batchRun } from './longRun.ts'
 import { useStudyStore } from './study.ts'
 
 const ENDS: readonly InputEnd[] = ['max', 'min']
@@ -24,7 +24,7 @@ export const useTradeStore = defineStore('trade', () => {
   const answers = useAnswerStore()
   const inspections = useInspectionStore()
   const studies = useStudyStore()
-  const { busy, progress, failure, isStopped, run: start, drop, stop, use } = longRun('trade')
+  const { busy, progress, failure, isStopped, run: start, drop, stop, use } = batchRun('trade')
   const isOpen = ref(false)
   const known = shallowRef(NOTHING)
   /** What `known` belongs to: only the requirements count, weights and prices change no design. */

@@ -5,7 +5,7 @@ import type { Comparison, TopologyName } from '../../engine/compare/comparison.t
 import type { ChangeAnswer, Goal } from '../../engine/explore/change.ts'
 import type { EnginePool } from '../pool/enginePool.ts'
 import { useAnswerStore } from './answer.ts'
-import { longRun } from './longRun.ts'
+import { batchRun } from './longRun.ts'
 import { useStudyStore } from './study.ts'
 
 export interface Quest {
@@ -24,7 +24,7 @@ export function questsOf({ designs, ranking }: Comparison): Quest[] {
 export const useWaysStore = defineStore('ways', () => {
   const answers = useAnswerStore()
   const studies = useStudyStore()
-  const { busy, progress, failure, isStopped, run: start, drop, stop, use } = longRun('changesFor')
+  const { busy, progress, failure, isStopped, run: start, drop, stop, use } = batchRun('changesFor')
   const found = shallowRef<readonly ChangeAnswer[]>([])
   const foundFor = ref('')
   /** The title alone changes no answer. */

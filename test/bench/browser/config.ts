@@ -1,4 +1,4 @@
-/** Runs the timing of edits alone, against the built page, as the browser tests are run. */
+/** Runs what is measured in the page, against the built page, as the browser tests are run. */
 import { fileURLToPath } from 'node:url'
 import { defineConfig, type PlaywrightTestConfig } from '@playwright/test'
 import tests from '../../../.playwright.config.ts'
@@ -9,7 +9,7 @@ const server = tests.webServer as Exclude<PlaywrightTestConfig['webServer'], rea
 export default defineConfig({
   ...tests,
   testDir: '.',
-  testMatch: 'edits.ts',
+  testMatch: ['edits.ts', 'mapTasks.ts'],
   outputDir: '../../../node_modules/.cache/playwright',
   webServer: { ...server, cwd },
 })

@@ -2,6 +2,7 @@
 import type { MapPicture } from '../../store/map.ts'
 import { MARKS, type TopologyMark } from '../../charts/marks.ts'
 import type { Theme } from '../../look/theme.ts'
+import { contours } from './contours.ts'
 import { isKnown, marginAt, meetsAt, winnerOf } from './words.ts'
 
 /** Points of margin at which a line is drawn. */
@@ -30,47 +31,48 @@ export function drawMap(
   // on whole pixels: cells of one colour must not show a seam
   const left = (column: number): number => Math.round(column * w)
   const top = (row: number): number => Math.round(height - (row + 1) * h)
-  const box = (cell: number): [x: number, y: number, width: number, height: number] => {
-    const column = cell % columns
-    const row = Math.floor(cell / columns)
-    return [left(column), top(row), left(column + 1) - left(column), top(row - 1) - top(row)]
+  /** One rectangle for each run of cells in a row that are alike: a canvas takes thousands of single ones to heart. */
+  const eachRun = (
+    isIn: (cell: number) => boolean,
+    take: (x: number, y: number, w: number, h: number) => void,
+  ): void => {
+    for (let row = 0; row < rows; row++) {
+      let begun = -1
+      for (let column = 0; column <= columns; column++) {
+        const goesOn = column < columns && isIn(column + row * columns)
+        if (goesOn && begun < 0) begun = column
+        if (goesOn || begun < 0) continue
+        take(left(begun), top(row), left(column) - left(begun), top(row - 1) - top(row))
+        begun = -1
+      }
+    }
   }
 
   for (let k = 0; k < MARKS.length; k++) {
     context.fillStyle = theme[MARKS[k]!.token]
-    for (let cell = 0; cell < codes.length; cell++) if (winnerOf(codes[cell]!) === k) context.fillRect(...box(cell))
+    eachRun(
+      (cell) => winnerOf(codes[cell]!) === k,
+      (...box) => context.fillRect(...box),
+    )
   }
 
-  // hatch: lines of one continuous pattern, clipped to the cells that were filled in
-  context.save()
-  context.beginPath()
-  for (let cell = 0; cell < codes.length; cell++) if (filled[cell] === 1) context.rect(...box(cell))
-  context.clip()
-  context.beginPath()
-  for (let at = -height; at < width; at += HATCH_STEP) {
-    context.moveTo(at, height)
-    context.lineTo(at + height, 0)
+  const hatch = hatchOf(context, theme.page)
+  if (hatch) {
+    context.fillStyle = hatch
+    context.globalAlpha = 0.28
+    eachRun(
+      (cell) => filled[cell] === 1,
+      (...box) => context.fillRect(...box),
+    )
   }
-  context.globalAlpha = 0.28
-  context.strokeStyle = theme.page
-  context.lineWidth = 1
-  context.stroke()
-  context.restore()
 
   const edges = (differ: (a: number, b: number) => boolean): void => {
     context.beginPath()
-    for (let row = 0; row < rows; row++)
-      for (let column = 0; column < columns; column++) {
-        const cell = column + row * columns
-        if (column + 1 < columns && differ(cell, cell + 1)) {
-          context.moveTo(left(column + 1), top(row))
-          context.lineTo(left(column + 1), top(row) + h)
-        }
-        if (row + 1 < rows && differ(cell, cell + columns)) {
-          context.moveTo(left(column), top(row))
-          context.lineTo(left(column) + w, top(row))
-        }
-      }
+    for (const line of contours(columns, rows, differ))
+      line.forEach(([column, row], k) => {
+        if (k === 0) context.moveTo(left(column), top(row - 1))
+        else context.lineTo(left(column), top(row - 1))
+      })
   }
 
   context.globalAlpha = 0.75
@@ -87,6 +89,7 @@ export function drawMap(
     edges((a, b) => isKnown(codes[a]!) && isKnown(codes[b]!) && meetsAt(codes[a]!, k) !== meetsAt(codes[b]!, k))
     context.setLineDash([])
     context.lineCap = 'butt'
+    context.lineJoin = 'round'
     context.strokeStyle = theme.page
     context.lineWidth = 5
     context.stroke()
@@ -104,6 +107,29 @@ export function drawMap(
       const mark = MARKS[winnerOf(codes[cell] ?? 255)]
       if (mark) drawMarker(context, mark, x, y, theme.page)
     }
+}
+
+/** A pattern of diagonal lines, as fine on any screen; undefined where there is nothing to draw it on. */
+function hatchOf(context: CanvasRenderingContext2D, colour: string): CanvasPattern | undefined {
+  const ratio = context.getTransform().a
+  const size = Math.round(HATCH_STEP * ratio)
+  const tile = document.createElement('canvas')
+  tile.width = size
+  tile.height = size
+  const pen = tile.getContext('2d')
+  if (!pen) return undefined
+  pen.strokeStyle = colour
+  pen.lineWidth = ratio
+  pen.beginPath()
+  // the line and its neighbours: their ends reach into the corners
+  for (const at of [-size, 0, size]) {
+    pen.moveTo(at, size)
+    pen.lineTo(at + size, 0)
+  }
+  pen.stroke()
+  const pattern = context.createPattern(tile, 'repeat')
+  pattern?.setTransform(new DOMMatrix().scale(1 / ratio))
+  return pattern ?? undefined
 }
 
 function drawMarker(context: CanvasRenderingContext2D, mark: TopologyMark, x: number, y: number, colour: string): void {

@@ -29,6 +29,8 @@ export function winnerOf(code: number): number {
 
 export const meetsAt = (code: number, design: number): boolean => code < IMPOSSIBLE && (code & (4 << design)) !== 0
 
+export const isContradiction = (code: number): boolean => code === IMPOSSIBLE
+
 export const isKnown = (code: number): boolean => code !== UNKNOWN
 
 /** Points between the two best of those that meet; NaN where fewer than two do. */
@@ -96,6 +98,13 @@ export function sharesOf({ codes }: Pick<MapPicture, 'codes'>): number[] {
 }
 
 const percent = (share: number): string => `${share > 0 && share < 0.01 ? '<\u20091' : Math.round(100 * share)}\u2009%`
+
+/** How many cells were worked out, of how many. */
+export function workedOf({ codes, filled }: Pick<MapPicture, 'codes' | 'filled'>): { worked: number; all: number } {
+  let worked = 0
+  for (let cell = 0; cell < codes.length; cell++) if (isKnown(codes[cell]!) && filled[cell] === 0) worked++
+  return { worked, all: codes.length }
+}
 
 /** The finding. */
 export function findingOf(picture: MapPicture): string {
