@@ -119,7 +119,7 @@ export function prove(band: Band): Proof | Unprovable {
   const { prepared } = observer
   const { limits: asked, input } = requirements
   const lean = typeof extent === 'object' ? extent : undefined
-  const settled: Among = { conditions: conditions.corners, modes: [SETTLED] }
+  const settled: Among = { conditions: conditions.corners, modes: [SETTLED], isRead: true }
   const stressed: Among = {
     conditions: [...conditions.corners, ...conditions.unloaded],
     modes: [SETTLED],

@@ -28,6 +28,8 @@ export interface Among {
   readonly isThorough?: boolean
   /** Whether a use or a stress is read. */
   readonly ofLimits?: boolean
+  /** Whether the value itself is read, so that a quick search will not do. */
+  readonly isRead?: boolean
   /** Short of this value the worst need not be known exactly; see `Target`. */
   readonly floor?: number
 }
@@ -69,13 +71,13 @@ export function createSearch(observer: Observer, tolerances: number, isQuick: bo
   return {
     tolerances,
     unsolved: () => [...unsolved.values()],
-    point(name, read, direction, { conditions, modes, ofLimits, ...how }) {
+    point(name, read, direction, { conditions, modes, ofLimits, isRead = false, ...how }) {
       const cases = modes.flatMap((mode) => conditions.map((condition) => ({ mode, condition })))
       const worst = findWorst(
         {
           ...how,
           ...recalledOf(`${name} ${direction} ${cases.length}`),
-          isQuick,
+          isQuick: isQuick && !isRead,
           direction,
           conditions: cases.length,
           value: (b, k) => read(observe(b, cases[k]!.condition, cases[k]!.mode)),
@@ -96,7 +98,6 @@ export function createSearch(observer: Observer, tolerances: number, isQuick: bo
             direction,
             ...recalledOf(`${name} ${mode} ${direction} ${pairs.length}`),
             isThorough: true,
-            isQuick,
             conditions: pairs.length,
             value: (b, k) => observe(b, pairs[k]![0], mode).output - observe(b, pairs[k]![1], mode).output,
             slopes(from, k, into) {
