@@ -302,6 +302,7 @@ test('a hostile file does nothing but show its message', async ({ page }) => {
     ['prototypes.json', prototypes, /__proto__/u],
     ['deep.json', deep, /notes is a list/u],
     ['long.json', `{"format":"${'x'.repeat(50e6)}"}`, /50\.0\sMB long; at most 1\.00\sMB is read/u],
+    ['profile.csv', '5 mA, 90 %', /A load profile is read on the screen “Day”/u],
     ['not.json', '\u0000\uFFFF'.repeat(100), /is not JSON/u],
   ]
   for (const [name, text, said] of hostile) {

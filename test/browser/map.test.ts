@@ -14,6 +14,8 @@ const words = (page: Page) => page.locator('#map-cell')
 async function openMap(page: Page): Promise<void> {
   await openPage(page)
   await page.getByRole('navigation', { name: 'Screens' }).getByRole('link', { name: 'Where each wins' }).click()
+  await page.getByLabel('Across, requirement').selectOption('load.max')
+  await page.getByLabel('Upwards, requirement').selectOption('input.max')
   await page.getByLabel('Cells each way').selectOption('25')
   await expect(page.locator('[data-state="ready"]')).toBeVisible({ timeout: WORKED_OUT })
   await expect(map(page)).toBeVisible()
@@ -49,19 +51,37 @@ test('the mouse reads a cell and takes it over, and the cells stand in a table',
   await page.mouse.click(box.x + 0.8 * box.width, box.y + 0.2 * box.height)
   await expect(load).not.toHaveValue(before)
   await page.getByText('Map as a table').click()
-  // the map of the requirements taken over is another one
-  await expect(page.locator('[data-state="ready"]')).toBeVisible({ timeout: WORKED_OUT })
-  await expect.poll(() => page.locator('details tbody tr').filter({ visible: true }).count()).toBeGreaterThan(8)
+  const table = page.getByRole('region', { name: 'Cells of one row of the map' })
+  await expect(table.locator('tbody tr')).toHaveCount(25)
+  const caption = await table.locator('caption').innerText()
+  // the other rows by keyboard
+  await page.getByRole('combobox', { name: 'Highest input voltage', exact: true }).focus()
+  await page.keyboard.press('Home')
+  await expect(table.locator('caption')).not.toHaveText(caption)
+  await expect(page.getByRole('button', { name: 'Row below' })).toBeDisabled()
   const { violations } = await new AxeBuilder({ page }).analyze()
   expect(violations.filter(({ impact }) => impact === 'serious' || impact === 'critical').map(({ id }) => id)).toEqual(
     [],
   )
 })
 
-test('a map that is being worked out can be stopped', async ({ page }) => {
+test('axes are chosen for the person first, a map that is being worked out is read and used, and it can be stopped', async ({
+  page,
+}) => {
   await openPage(page)
   await page.getByRole('navigation', { name: 'Screens' }).getByRole('link', { name: 'Where each wins' }).click()
+  await expect(page.getByText('Looking along each requirement for boundaries.')).toBeVisible()
+  await expect(page.getByText('Axes chosen for you')).toBeVisible({ timeout: WORKED_OUT })
   await page.getByLabel('Cells each way').selectOption('100')
+  await expect(map(page)).toBeVisible({ timeout: WORKED_OUT })
+  // the page goes on working beside the run
+  const read = await words(page).innerText()
+  await map(page).focus()
+  await page.keyboard.press('Shift+ArrowLeft')
+  await expect(words(page)).not.toHaveText(read)
+  await page.getByRole('button', { name: 'Edit requirements' }).click()
+  await expect(page.locator('input[data-path="load.max"]')).toBeVisible()
+  await expect(page.locator('[data-state="busy"]')).toBeVisible()
   await page.getByRole('button', { name: 'Stop' }).click()
   await expect(page.getByText('Stopped; the map is coarse')).toBeVisible()
 })

@@ -71,6 +71,14 @@ export interface FileProblem {
 /** Steps that are kept; far more than anybody makes in a session, and few enough for any memory. */
 export const UNDO_STEPS = 1000
 
+/** A table is no study; what it may be meant as. */
+const TABLE: StudyRead = {
+  problems: [
+    'It is a table, not a study. A load profile is read on the screen “Day”, under “From a table”: open it there, or paste its rows.',
+  ],
+}
+const isTable = (file: Blob, name: string): boolean => /\.[ct]sv$/iu.test(name) || file.type === 'text/csv'
+
 async function readFile(file: Blob): Promise<StudyRead> {
   if (file.size > LARGEST_STUDY) return { problems: [sizeIssue(file.size).message] }
   try {
@@ -381,8 +389,10 @@ export const useStudyStore = defineStore('study', () => {
     fileProblem.value = read.problems && { what, problems: read.problems }
   }
 
-  const openFile = (file: Blob): Promise<void> =>
-    open(file instanceof File && file.name ? `“${file.name}”` : 'The file', readFile(file))
+  const openFile = (file: Blob): Promise<void> => {
+    const name = file instanceof File ? file.name : ''
+    return open(name ? `“${name}”` : 'The file', isTable(file, name) ? Promise.resolve(TABLE) : readFile(file))
+  }
   const openLink = (fragment: string): Promise<void> => open('The link', readShareFragment(fragment))
   const openText = (text: string): Promise<void> =>
     open(

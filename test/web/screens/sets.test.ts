@@ -120,4 +120,45 @@ describe('figures side by side', () => {
     const [block] = figureBlocks([set(STUDY, BEFORE), set(HOTTER_SUPPLY)])
     expect(block!.rows[0]!.cells[1]).toEqual({ text: 'not known yet' })
   })
+
+  it('are shown as ranges where they are ranges: from lowest to highest on one axis around them all', () => {
+    const ranging = (answer: Answer, ranges: readonly (readonly [number, number, number])[]): Answer => {
+      const designs = answer.comparison.designs.map((design, k) => {
+        const [lowest, nominal, highest] = ranges[k]!
+        return { ...design, figures: { ...design.figures, output: { lowest, nominal, highest } } } as Design
+      })
+      const output = { name: 'output', label: 'Output', unit: 'V', better: 'less', help: '' } as const
+      return {
+        ...answer,
+        comparison: { ...answer.comparison, designs },
+        figures: [...answer.figures, output],
+      } as Answer
+    }
+    const before: [number, number, number][] = [
+      [8.5, 9, 9.5],
+      [8.8, 9, 9.2],
+      [8.95, 9, 9.05],
+    ]
+    const after: [number, number, number][] = [
+      [8, 9, 10],
+      [8.9, 9, 9.1],
+      [8.95, 9, 9.05],
+    ]
+    const [block] = figureBlocks([
+      set(STUDY, ranging(BEFORE, before)),
+      set(HOTTER_SUPPLY, ranging(AFTER, after)),
+    ]).filter(({ name }) => name === 'output')
+    expect(block!.scale).toBe('8.00–10.0\u202FV')
+    const cells = block!.rows.map(({ cells: [, second] }) => second!)
+    expect(cells.map(({ text }) => text)).toEqual(['8.00–10.0\u202FV', '8.90–9.10\u202FV', '8.95–9.05\u202FV'])
+    expect(cells.map(({ change }) => change)).toEqual([
+      { sense: 'worse', text: '1.00\u202FV wider' },
+      { sense: 'better', text: '200\u202FmV narrower' },
+      { sense: 'same', text: 'as wide' },
+    ])
+    // 8 V to 10 V is the whole axis
+    expect([cells[0]!.from, cells[0]!.share]).toEqual([0, 1])
+    expect(cells[1]!.from).toBeCloseTo(0.45, 9)
+    expect(cells[1]!.share).toBeCloseTo(0.1, 9)
+  })
 })

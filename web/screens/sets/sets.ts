@@ -4,7 +4,7 @@ import type { Study } from '../../../engine/requirements/study.ts'
 import { formatQuantity } from '../../../engine/units/index.ts'
 import { MARKS, markOf } from '../../charts/marks.ts'
 import { roundAxis } from '../../charts/scale.ts'
-import { readFigure } from '../../panels/figures/rows.ts'
+import { type FigureValue, rangeText, readFigure } from '../../panels/figures/rows.ts'
 import { capital, counted, listed, missedChecks } from '../../panels/lane/checks.ts'
 import { paths, say } from '../../store/changes.ts'
 import { readPath } from '../../store/check.ts'
@@ -53,6 +53,8 @@ export interface FigureCell {
   readonly text: string
   /** Share of the axis; absent where the figure does not apply. */
   readonly share?: number
+  /** Where on the axis the bar of a range begins, as a share; any other begins at its beginning. */
+  readonly from?: number
   /** Against the first set: its sense and its size in words. */
   readonly change?: { readonly sense: Sense; readonly text: string }
 }
@@ -61,7 +63,7 @@ export interface FigureBlock {
   readonly name: string
   readonly label: string
   readonly help: string
-  /** The end of the one scale of all its bars. */
+  /** The end of the one scale of all its bars; both ends where it does not begin at zero. */
   readonly scale: string
   readonly rows: readonly { readonly topology: TopologyName; readonly cells: readonly FigureCell[] }[]
 }
@@ -70,6 +72,7 @@ export interface FigureBlock {
 export const MAIN_FIGURES: readonly string[] = [
   'heat',
   'efficiency',
+  'output',
   'loadRegulation',
   'minimumInput',
   'partCount',
@@ -84,27 +87,46 @@ const designOf = ({ answer }: StudySet, topology: TopologyName) =>
 const valueOf = (set: StudySet, topology: TopologyName, { name }: FigureDescriptor) =>
   readFigure(designOf(set, topology)?.figures, name)
 
-/** One block a figure, one scale from zero for all its bars; figures that are ranges are left to the Compare screen. */
+/** One block a figure, one scale for all its bars: from zero, or around the ranges where the figure is one. */
 export function figureBlocks(sets: readonly StudySet[]): FigureBlock[] {
   const descriptors = sets.find(({ answer }) => answer)?.answer?.figures ?? []
   return descriptors.flatMap((figure) => {
     const values = MARKS.map(({ topology }) => sets.map((set) => valueOf(set, topology, figure)))
     const known = values.flat().filter((value) => value !== undefined)
-    if (known.length === 0 || known.some(({ low, at }) => low !== undefined || at < 0)) return []
-    const axis = roundAxis(0, Math.max(...known.map(({ at }) => at)))
+    if (known.length === 0) return []
+    const isRange = known.every(isWide)
+    if (!isRange && known.some((value) => isWide(value) || value.at < 0)) return []
+    const low = isRange ? Math.min(...known.map((value) => value.low)) : 0
+    const axis = roundAxis(low, Math.max(...known.map(({ at, high = at }) => high)))
+    const shareOf = (value: number): number => (value - axis.min) / (axis.max - axis.min)
     const rows = MARKS.map(({ topology }, k) => ({
       topology,
       cells: sets.map((set, n): FigureCell => {
-        const value = values[k]![n]?.at
+        const value = values[k]![n]
         if (value === undefined) return { text: absent(set, topology, figure) }
-        const first = values[k]![0]?.at
+        const first = values[k]![0]
         const change = n > 0 && first !== undefined ? { change: changeOf(first, value, figure) } : {}
-        return { text: text(value, figure), share: value / axis.max, ...change }
+        if (!isWide(value)) return { text: text(value.at, figure), share: shareOf(value.at), ...change }
+        const from = shareOf(value.low)
+        return {
+          text: rangeText(value.low, value.high, figure.unit),
+          share: shareOf(value.high) - from,
+          from,
+          ...change,
+        }
       }),
     }))
-    return [{ name: figure.name, label: figure.label, help: figure.help, scale: text(axis.max, figure), rows }]
+    const scale = isRange ? rangeText(axis.min, axis.max, figure.unit) : text(axis.max, figure)
+    return [{ name: figure.name, label: figure.label, help: figure.help, scale, rows }]
   })
 }
+
+interface Wide extends FigureValue {
+  readonly low: number
+  readonly high: number
+}
+
+const isWide = (value: FigureValue): value is Wide => value.low !== undefined && value.high !== undefined
 
 function absent(set: StudySet, topology: TopologyName, figure: FigureDescriptor): string {
   if (!set.answer) return 'not known yet'
@@ -117,16 +139,30 @@ const amount = (difference: number, figure: FigureDescriptor) =>
     ? `${(100 * difference).toPrecision(2)} percentage points`
     : text(difference, figure)
 
-/** What is finer than the figure's own resolution is told, but is neither better nor worse. */
-function changeOf(first: number, value: number, figure: FigureDescriptor): NonNullable<FigureCell['change']> {
-  const difference = value - first
-  if (text(first, figure) === text(value, figure)) return { sense: 'same', text: 'the same' }
+/**
+ * What is finer than the figure's own resolution is told, but is neither better nor worse; a range is better where it is
+ * narrower.
+ */
+function changeOf(first: FigureValue, value: FigureValue, figure: FigureDescriptor): NonNullable<FigureCell['change']> {
+  if (isWide(first) && isWide(value)) return widthChange(first.high - first.low, value.high - value.low, figure)
+  const difference = value.at - first.at
+  if (text(first.at, figure) === text(value.at, figure)) return SAME
   if (Math.abs(difference) < (figure.resolution ?? 0)) return { sense: 'same', text: 'too little to count' }
   const isMore = difference > 0
   return {
     sense: isMore === (figure.better === 'more') ? 'better' : 'worse',
     text: `${amount(Math.abs(difference), figure)} ${isMore ? 'more' : 'less'}`,
   }
+}
+
+const SAME = { sense: 'same', text: 'the same' } as const
+
+function widthChange(first: number, width: number, figure: FigureDescriptor): NonNullable<FigureCell['change']> {
+  if (text(first, figure) === text(width, figure)) return { sense: 'same', text: 'as wide' }
+  const difference = text(Math.abs(width - first), figure)
+  return width > first
+    ? { sense: 'worse', text: `${difference} wider` }
+    : { sense: 'better', text: `${difference} narrower` }
 }
 
 export function verdictText(design: Design | undefined): string {
