@@ -156,6 +156,17 @@ describe('figures side by side', () => {
       { sense: 'better', text: '200\u202FmV narrower' },
       { sense: 'same', text: 'as wide' },
     ])
+    // around another nominal output there is nothing to compare
+    const other = ranging(AFTER, [
+      [4, 5, 6],
+      [8.9, 9, 9.1],
+      [8.95, 9, 9.05],
+    ])
+    const [shunt] = figureBlocks([set(STUDY, ranging(BEFORE, before)), set(HOTTER_SUPPLY, other)]).find(
+      ({ name }) => name === 'output',
+    )!.rows
+    expect(shunt!.cells[1]).toMatchObject({ text: '4.00–6.00\u202FV' })
+    expect(shunt!.cells[1]!.change).toBeUndefined()
     // 8 V to 10 V is the whole axis
     expect([cells[0]!.from, cells[0]!.share]).toEqual([0, 1])
     expect(cells[1]!.from).toBeCloseTo(0.45, 9)

@@ -105,7 +105,8 @@ export function figureBlocks(sets: readonly StudySet[]): FigureBlock[] {
         const value = values[k]![n]
         if (value === undefined) return { text: absent(set, topology, figure) }
         const first = values[k]![0]
-        const change = n > 0 && first !== undefined ? { change: changeOf(first, value, figure) } : {}
+        const isBeside = n > 0 && first !== undefined && isComparable(first, value)
+        const change = isBeside ? { change: changeOf(first, value, figure) } : {}
         if (!isWide(value)) return { text: text(value.at, figure), share: shareOf(value.at), ...change }
         const from = shareOf(value.low)
         return {
@@ -138,6 +139,11 @@ const amount = (difference: number, figure: FigureDescriptor) =>
   ['%', 'fraction'].includes(figure.unit)
     ? `${(100 * difference).toPrecision(2)} percentage points`
     : text(difference, figure)
+
+/** Ranges around different nominal values have no width in common: wider around 9 V is not worse than around 5 V. */
+const SAME_NOMINAL = 0.02
+const isComparable = (first: FigureValue, value: FigureValue): boolean =>
+  !isWide(value) || Math.abs(value.at / first.at - 1) < SAME_NOMINAL
 
 /**
  * What is finer than the figure's own resolution is told, but is neither better nor worse; a range is better where it is
