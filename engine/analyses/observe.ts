@@ -219,6 +219,8 @@ export function createObserver(prepared: Prepared, nominalInput: number, nominal
   }
 
   const slopes: Observer['slopes'] = (read, from, index, mode, into, ofLimits = false) => {
+    // of nominal parts alone nothing is nudged, and what is kept must do for all tolerances
+    if (into.length === 0) return
     const { itself, nudged } = nearAt(from, index, mode, ofLimits)
     const here = itself ? read(itself) : NaN
     for (let j = 0; j < into.length; j++) {

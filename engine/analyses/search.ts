@@ -39,7 +39,7 @@ export interface Search {
   readonly tolerances: number
   /** Worst of one reading over points, every thermal mode asked for; undefined where none solves. `name`: for recalling it. */
   readonly point: (name: string, read: Read, direction: 1 | -1, among: Among) => Found | undefined
-  /** Worst difference of the output over pairs of points of one same board, in volts. */
+  /** Worst difference of the output over pairs of points of one same board, in volts. `name`: for recalling it. */
   readonly pair: (name: string, pairs: readonly (readonly [number, number])[], mode: ThermalCode) => Found | undefined
   /** Every point met so far that has no solution. */
   readonly unsolved: () => Unsolved[]

@@ -34,7 +34,7 @@ export interface Target {
 
 /**
  * What was found of a like target before; whatever is not there yet is filled in. Effects that are known are not taken anew, and
- * a worst corner that is the worst again is not refined again.
+ * a worst corner that is the worst again is refined quickly, or in a quick search not at all.
  */
 export interface Recalled {
   /** By condition, in the direction looked for. */
@@ -130,11 +130,12 @@ export function findWorst(target: Target, tolerances: number): Worst | undefined
     if (found * direction + (ALLOWANCE - 1) * reach < floor) return worst
   }
 
-  if (recalled?.worst && isSame(recalled.worst, worst)) return worst
+  const isKnown = recalled?.worst !== undefined && isSame(recalled.worst, worst)
+  if (isKnown && target.isQuick) return worst
   /** The tolerances whose other side may be the worse one. */
   const doubtful = ({ board, condition, value: found }: Worst): number[] => {
     const all = [...board.keys()]
-    if (!target.isQuick || !slopes) return all
+    if (!(target.isQuick || isKnown) || !slopes) return all
     const first = prospects.find((prospect) => prospect.condition === condition)!.effects
     const there = new Float64Array(tolerances).fill(NaN)
     slopes(board, condition, there)

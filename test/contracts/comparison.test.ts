@@ -169,18 +169,21 @@ describe.each(STUDIES)('$title', (study) => {
   test('the ranking follows from weights and figures by the published rule', () => {
     const { designs, ranking, weights } = comparison
     const total = Object.values(weights).reduce((sum, weight) => sum + weight, 0)
+    const met = designs.filter(({ verdict }) => verdict === 'meets')
+    const yardsticks = met.length > 0 ? met : designs
     for (const { topology, score, contributions } of ranking) {
       const own = designs.find((design) => design.topology === topology)!
       for (const [name, points] of Object.entries(contributions)) {
         const { better, resolution = 0 } = FIGURES.find((figure) => figure.name === name)!
-        const values = designs.flatMap((design) => {
+        const values = yardsticks.flatMap((design) => {
           const value = headline(design, name)
           return value === undefined ? [] : [Math.max(value, resolution)]
         })
         const mine = headline(own, name)
         const best = better === 'less' ? Math.min(...values) : Math.max(...values)
         const value = Math.max(mine ?? NaN, resolution)
-        const share = mine === undefined ? 0 : better === 'less' ? best / value : value / best
+        const ratio = better === 'less' ? best / value : value / best
+        const share = mine === undefined ? 0 : Math.min(1, ratio)
         expect(points).toBeCloseTo((100 * weights[name]! * share) / total, 9)
       }
       expect(Object.keys(contributions).length).toBeGreaterThan(0)

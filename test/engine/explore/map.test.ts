@@ -32,7 +32,8 @@ function compared(cell: number) {
   const best = designs.findIndex(({ topology }) => topology === ranking[0]!.topology)
   const meets = designs.map(({ verdict }) => verdict === 'meets')
   const code = (meets[best] ? 1 + best : 0) + meets.reduce((sum, is, k) => sum + (is ? 4 << k : 0), 0)
-  return { code, scores: designs.map(({ topology }) => ranking.find((r) => r.topology === topology)!.score) }
+  const scoreOf = (topology: string) => ranking.find((r) => r.topology === topology)!.score
+  return { code, scores: designs.map(({ topology }, k) => (meets[k] ? scoreOf(topology) : 0)) }
 }
 
 describe('the map', () => {
