@@ -2,6 +2,7 @@
 import {
   FROZEN,
   SETTLED,
+  type State,
   type ThermalCode,
   type Workspace,
   copyState,
@@ -78,8 +79,8 @@ export function createObserver(prepared: Prepared, nominalInput: number, nominal
   const starts: (Workspace | undefined)[] = []
   const allowed: Float64Array[] = []
   const seen = new Map<number, Observation>()
-  /** By the same keys: the solved voltages, for starting from again. */
-  const states = new Map<number, number[]>()
+  /** By the same keys: the solutions, for starting from again. */
+  const states = new Map<number, State>()
   const nears = new Map<number, Near>()
   const nearsWithLimits = new Map<number, Near>()
   const nudged = Float64Array.from(prepared.design.tolerances, () => 0)
@@ -203,14 +204,12 @@ export function createObserver(prepared: Prepared, nominalInput: number, nominal
 
   /** Solves the board into `base`, with the factors of its Jacobian. */
   const solveBase = (board: Board, index: number, mode: ThermalCode): boolean => {
-    const { outcome, junction } = observe(board, index, mode)
-    if (outcome !== 0) return false
+    if (observe(board, index, mode).outcome !== 0) return false
     const c = conditions[index]!
     putBoard(board)
     base.parameters.set(ws.parameters)
     base.stale = true
     setState(base, states.get(observationKey(board, index, mode))!)
-    base.junction.set(junction)
     // where it stands is the solution already: this only fills the arrays
     return (
       solvePoint(circuit, base, c.input, c.load, c.ambient, mode === SETTLED ? FROZEN : mode) === 0 &&

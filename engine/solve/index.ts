@@ -95,17 +95,31 @@ export function copyState(from: Workspace, to: Workspace): void {
   to.junction.set(from.junction)
 }
 
-/** The solution's voltages and inner unknowns, to be put into a workspace of the same circuit by `setState`. */
-export function stateOf(ws: Workspace): number[] {
-  const { x } = ws as SolverWorkspace
-  const state: number[] = []
-  // a loop: the built-in copies cost more than such short arrays take
-  for (let k = 0; k < x.length; k += 1) state.push(x[k]!)
-  return state
+/** A solution set aside: all that `copyState` copies. */
+export interface State {
+  readonly x: readonly number[]
+  readonly isHard: boolean
+  readonly junction: readonly number[]
 }
 
-export function setState(ws: Workspace, state: readonly number[]): void {
-  ;(ws as SolverWorkspace).x.set(state)
+/** To be put into a workspace of the same circuit by `setState`. */
+export function stateOf(ws: Workspace): State {
+  const { x, isHard, junction } = ws as SolverWorkspace
+  return { x: listOf(x), isHard, junction: listOf(junction) }
+}
+
+// a loop: the built-in copies cost more than such short arrays take
+function listOf(values: Float64Array): number[] {
+  const list: number[] = []
+  for (let k = 0; k < values.length; k += 1) list.push(values[k]!)
+  return list
+}
+
+export function setState(ws: Workspace, { x, isHard, junction }: State): void {
+  const work = ws as SolverWorkspace
+  work.x.set(x)
+  work.isHard = isHard
+  work.junction.set(junction)
 }
 
 /**
