@@ -44,9 +44,10 @@ export interface Hint {
   places: Place[]
 }
 
-/** Requirements, and what was found for them or like ones. */
+/** Requirements with their pins, and what was found for them or like ones. */
 interface Place {
   readonly requirements: Requirements
+  readonly pins: Study['pins']
   readonly nearby: Nearby
 }
 
@@ -58,11 +59,11 @@ const LIKE_KELVINS = 10
 
 export const newHint = (): Hint => ({ asked: '', bench: newBench(), places: [] })
 
-function placeOf(requirements: Requirements, places: Place[]): Place {
-  const known = places.find((place) => isLike(place.requirements, requirements))
+function placeOf({ requirements, pins }: Study, places: Place[]): Place {
+  const known = places.find((place) => areLike(place.pins, pins) && isLike(place.requirements, requirements))
   if (known) return known
   if (places.length === PLACES) places.shift()
-  const place: Place = { requirements, nearby: newNearby() }
+  const place: Place = { requirements, pins, nearby: newNearby() }
   places.push(place)
   return place
 }
@@ -95,7 +96,7 @@ export function decide(study: Study, from: Hint = newHint()): Decision {
   const { requirements, weights, assumptions, pins } = study
   const { loadRegulation: _, lineRegulation: __, outputRipple: ___, ...limits } = requirements.limits
   const asked = JSON.stringify([{ ...requirements, limits }, pins])
-  if (asked !== from.asked) from.bench = newBench(from.bench, placeOf(requirements, from.places).nearby)
+  if (asked !== from.asked) from.bench = newBench(from.bench, placeOf(study, from.places).nearby)
   from.asked = asked
   const weighs = (figure: string): boolean => (weights[figure] ?? 0) > 0
   const extent: Lean = {

@@ -84,6 +84,14 @@ describe('the lean decision', () => {
     expectSame(decide(pinned, hint), held)
   }, 240_000)
 
+  it('takes nothing from a study with other pins', () => {
+    const mill = exampleStudies().find(({ title }) => title.startsWith('Mill'))!
+    const hint = newHint()
+    const pinned: Study = { ...mill, pins: { shunt: { R1: 22 } } }
+    expectSame(decide(pinned, hint), compare(pinned))
+    expectSame(decide(mill, hint), compare(mill))
+  }, 240_000)
+
   it('knows every figure that is weighed', () => {
     const [study] = exampleStudies()
     const every = withWeights(
