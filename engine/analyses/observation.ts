@@ -54,9 +54,13 @@ export function useOf(
     prepared.at(ws, at)
     may = (fault ? limit.inFault : limit.derated)(ambient, at)
   }
-  const value = prepared.stress(ws)
-  if (limit.sense === 'min') return value <= 0 ? Infinity : may / value
-  return may <= 0 ? (value <= 0 ? 0 : Infinity) : Math.max(0, value) / may
+  return shareUsed(limit.sense, prepared.stress(ws), may)
+}
+
+/** What a stress uses of what is allowed; of a least quantity one over what is left of it. Above 1 the rating is exceeded. */
+export function shareUsed(sense: 'max' | 'min', stress: number, allowed: number): number {
+  if (sense === 'min') return stress <= 0 ? Infinity : allowed / stress
+  return allowed <= 0 ? (stress <= 0 ? 0 : Infinity) : Math.max(0, stress) / allowed
 }
 
 const at: StressPoint = { voltage: 0, power: 0, junction: 0 }

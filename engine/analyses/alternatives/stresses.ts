@@ -1,5 +1,6 @@
 /** What the present design asks of one part, rating by rating, and what another part in its place would use of its own ratings. */
 import type { DesignPart, Limit, StressPoint } from '../../topologies/define.ts'
+import { shareUsed } from '../observation.ts'
 import type { Observer } from '../observe.ts'
 import type { Proof } from '../prove.ts'
 import type { Found } from '../search.ts'
@@ -77,7 +78,5 @@ function shareOf(
   const junction = thermalResistance === undefined ? at.junction : ambient + at.power * thermalResistance
   const here = { ...at, junction }
   const allowed = (fault ? limit.inFault : limit.derated)(ambient, here)
-  const asked = limit.measure.of === 'junction' ? junction : stress
-  if (limit.sense === 'min') return asked <= 0 ? Infinity : allowed / asked
-  return allowed <= 0 ? (asked <= 0 ? 0 : Infinity) : Math.max(0, asked) / allowed
+  return shareUsed(limit.sense, limit.measure.of === 'junction' ? junction : stress, allowed)
 }
