@@ -97,7 +97,7 @@ export function proveBand(
   const conditions = conditionsOf(observer, requirements)
   const tolerances = extent === 'nominal' ? 0 : design.tolerances.length
   const search = createSearch(observer, tolerances, typeof extent === 'object', recall)
-  const among = outputAmong(conditions)
+  const among: Among = { conditions: conditions.corners, modes: [SETTLED, COLD], isThorough: true }
   const { voltage, tolerance } = requirements.output
   // no floor below: where the headroom runs out, slopes taken inside it tell nothing
   const lowest = search.point('output', (s) => s.output, -1, among)
@@ -106,12 +106,6 @@ export function proveBand(
   if (!lowest || !highest) return { unprovable: true, design, unsolved: search.unsolved(), observer }
   return { design, requirements, observer, conditions, search, output: { lowest, highest }, extent }
 }
-
-const outputAmong = ({ corners }: Conditions): Among => ({
-  conditions: corners,
-  modes: [SETTLED, COLD],
-  isThorough: true,
-})
 
 /** The rest of the proof of a design whose band is known. */
 export function prove(band: Band): Proof | Unprovable {
@@ -164,9 +158,9 @@ export function prove(band: Band): Proof | Unprovable {
   if (!lean || lean.heat) if (!heat()) return unprovable()
   if (!lean) if (!efficiency()) return unprovable()
   const isLoadRead = !lean || lean.loadRegulation || asked.loadRegulation !== undefined
-  if (isLoadRead) if (!load()) return unprovable()
+  if (isLoadRead && !load()) return unprovable()
   const isLineRead = !lean || lean.lineRegulation || asked.lineRegulation !== undefined
-  if (isLineRead) if (!line()) return unprovable()
+  if (isLineRead && !line()) return unprovable()
   strainedLimits()
   if (!lean || (asked.outputRipple !== undefined && input.ripple > 0)) ripple()
   const unsolved = search.unsolved()

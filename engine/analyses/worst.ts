@@ -114,6 +114,7 @@ export function findWorst(target: Target, tolerances: number): Worst | undefined
     }
     prospects.push({ condition, corner, effects, reach, hope: base * direction + reach })
   }
+  const prospectAt = (condition: number): Prospect => prospects.find((prospect) => prospect.condition === condition)!
   if (!target.isThorough) prospects.sort((a, b) => b.hope - a.hope)
   for (const { condition, corner, reach, hope } of prospects) {
     const best: Worst | undefined = worst
@@ -126,7 +127,7 @@ export function findWorst(target: Target, tolerances: number): Worst | undefined
   if (target.isWorthRefining && !target.isWorthRefining(worst.value)) return worst
   if (floor > -Infinity) {
     const { condition, value: found }: Worst = worst
-    const { reach } = prospects.find((prospect) => prospect.condition === condition)!
+    const { reach } = prospectAt(condition)
     if (found * direction + (ALLOWANCE - 1) * reach < floor) return worst
   }
 
@@ -136,7 +137,7 @@ export function findWorst(target: Target, tolerances: number): Worst | undefined
   const doubtful = ({ board, condition, value: found }: Worst): number[] => {
     const all = [...board.keys()]
     if (!(target.isQuick || isKnown) || !slopes) return all
-    const first = prospects.find((prospect) => prospect.condition === condition)!.effects
+    const first = prospectAt(condition).effects
     const there = new Float64Array(tolerances).fill(NaN)
     slopes(board, condition, there)
     return all.filter((j) => isDoubtful(board[j]!, first[j]!, there[j]! * direction, Math.abs(found)))

@@ -34,6 +34,7 @@ export function rankBy<D extends Pick<Ranked, 'topology' | 'meets'>>(
   weights: Weights,
 ): RankingEntry[] {
   const criteria = FIGURES.filter(({ name }) => (weights[name] ?? 0) > 0)
+  const counts = yardsticks(designs)
   const total = criteria.reduce((sum, { name }) => sum + weights[name]!, 0)
   const entries = designs.map((design) => ({
     meets: design.meets,
@@ -42,7 +43,7 @@ export function rankBy<D extends Pick<Ranked, 'topology' | 'meets'>>(
   for (const criterion of criteria) {
     const { name } = criterion
     const values = designs.map((design) => headline(name, design))
-    sharesAmong(values, yardsticks(designs), criterion)?.forEach((share, k) => {
+    sharesAmong(values, counts, criterion)?.forEach((share, k) => {
       const points = (100 * weights[name]! * share) / total
       entries[k]!.entry.contributions[name] = points
       entries[k]!.entry.score += points

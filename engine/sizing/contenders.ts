@@ -32,6 +32,7 @@ const STRETCH = 1.3
 const SHIFT = 0.3
 
 const stretched = (rank: number): number => STRETCH * rank + SHIFT
+const asItIs = (rank: number): number => rank
 
 /**
  * Every candidate that can be built, the most promising at first sight first; why there is none otherwise. `isLean` ranks exactly
@@ -45,17 +46,18 @@ export function contendersOf(variant: Variant, need: Need, bench: Bench, isLean:
   if (isRefusal(candidates)) return candidates
   const keyed = keyEach(candidates)
   if (!known) {
-    const all = rankAll(variant, keyed, need, bench, isLean ? stretched : undefined)
+    const all = rankAll(variant, keyed, need, bench, isLean ? stretched : () => Infinity)
     if (isLean && Array.isArray(all)) bench.nearby?.ranks.set(variant, new Map(all.map(({ key, rank }) => [key, rank])))
     return all
   }
   const cut = stretched(lastOfInterest([...known.values()]))
-  const near = keyed.filter(({ key }) => (known.get(key) ?? 0) <= cut)
-  const some = rankAll(variant, near, need, bench, (rank) => rank)
-  // where the near ones have become worse than they were, those left out may be better
-  return Array.isArray(some) && lastOfInterest(some.map(({ rank }) => rank)) <= cut
-    ? some
-    : rankAll(variant, keyed, need, bench, (rank) => rank)
+  const isNear = ({ key }: Keyed): boolean => (known.get(key) ?? 0) <= cut
+  const near = rankAll(variant, keyed.filter(isNear), need, bench, asItIs)
+  if (Array.isArray(near) && lastOfInterest(near.map(({ rank }) => rank)) <= cut) return near
+  // the near ones have become worse than they were: those left out may be better
+  const left = keyed.filter((each) => !isNear(each))
+  const far = rankAll(variant, left, need, bench, asItIs, Array.isArray(near) ? near : [])
+  return isRefusal(far) ? near : far
 }
 
 interface Keyed {
@@ -74,23 +76,24 @@ function keyEach(candidates: readonly Candidate[]): Keyed[] {
 }
 
 /** The worst rank that still matters: of the last to be proven, and of the first of all. */
-function lastOfInterest(ranks: number[]): number {
-  ranks.sort((a, b) => a - b)
-  return Math.min(ranks[PROOFS_PER_VARIANT - 1] ?? Infinity, Math.max(PROMISING, ranks[0] ?? Infinity))
+function lastOfInterest(ranks: readonly number[]): number {
+  const sorted = ranks.toSorted((a, b) => a - b)
+  return Math.min(sorted[PROOFS_PER_VARIANT - 1] ?? Infinity, Math.max(PROMISING, sorted[0] ?? Infinity))
 }
 
-/** `reach`: from a rank that still matters to the one up to which ranks are exact; without it, all are. */
+/** Ranks the candidates, together with those that are `ranked` already. `reach`: from a rank that still matters to the one up to which ranks are exact. */
 function rankAll(
   variant: Variant,
   keyed: readonly Keyed[],
   need: Need,
   { wired }: Bench,
-  reach?: (rank: number) => number,
+  reach: (rank: number) => number,
+  ranked: readonly (Contender & Keyed)[] = [],
 ): (Contender & Keyed)[] | Refusal {
   let refusal: Refusal | undefined
   const wirings = wired.get(variant) ?? []
   wired.set(variant, wirings)
-  const built: (Contender & Keyed)[] = []
+  const built = [...ranked]
   for (const { key, candidate } of keyed) {
     const design = build(variant, candidate, need, {})
     if (isRefusal(design)) {
@@ -99,7 +102,7 @@ function rankAll(
     }
     const prepared = prepare(design, ...wirings)
     if (!wirings.some(({ circuit }) => circuit.nodes === prepared.circuit.nodes)) wirings.push(prepared)
-    const enough = reach ? reach(lastOfInterest(built.map(({ rank }) => rank))) : Infinity
+    const enough = reach(lastOfInterest(built.map(({ rank }) => rank)))
     built.push({ key, candidate, prepared, rank: glance(prepared, need.requirements, enough) })
   }
   return built.length === 0 ? (refusal ?? NOTHING_SOLVES) : built.toSorted((a, b) => a.rank - b.rank)

@@ -49,13 +49,12 @@ export function predict(
   if (changed.length > 0) prepareConstants(layout, work)
   for (const part of changed) work.preparedAt[part] = Number.NaN
   if (mode === SETTLED) junction.set(from.junction)
-  step(work, layout, plan)
-  const settle = (): void => {
+  const steps = mode === SETTLED || plan[AMPLIFIERS]! < plan[AMPLIFIERS + 1]! ? 2 : 1
+  for (let pass = 0; pass < steps; pass += 1) {
+    step(work, layout, plan)
+    if (mode !== SETTLED) continue
     for (let p = 0; p < partCount; p += 1) junction[p] = ambient + thermalResistance[p]! * power[p]!
   }
-  if (mode === SETTLED) settle()
-  if (mode === SETTLED || plan[AMPLIFIERS]! < plan[AMPLIFIERS + 1]!) step(work, layout, plan)
-  if (mode === SETTLED) settle()
   for (let p = 0; p < partCount; p += 1) if (!Number.isFinite(power[p]!)) return false
   return true
 }
