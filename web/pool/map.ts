@@ -3,11 +3,8 @@ import type { MapCells, MapQuestion } from '../../engine/explore/map.ts'
 import type { Refinement } from '../../engine/explore/refine.ts'
 import type { MapAxis } from '../../engine/requirements/index.ts'
 import { runBatch } from './batch.ts'
+import { SCORES, UNKNOWN } from './cellCodes.ts'
 import type { EnginePool, Task } from './enginePool.ts'
-
-/** Code of a cell not worked out, as the engine has it. */
-const UNKNOWN = 255
-const SCORES = 3
 
 /** Cells of one task: few enough to share a wave evenly and to cancel, enough for its messages not to count. */
 const CELLS = 6

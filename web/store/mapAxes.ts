@@ -9,6 +9,7 @@ import {
   placeOn,
   usualSpacing,
 } from '../../engine/requirements/index.ts'
+import { isContradiction, marginAt, winnerOf } from '../pool/cellCodes.ts'
 import { readPath } from './check.ts'
 
 /** An axis as a person sees it: how many cells it has is the map's matter. */
@@ -98,24 +99,23 @@ export interface Crossing {
   readonly distance: number
 }
 
-const IMPOSSIBLE = 254
 const KINDS = ['winner', 'island', 'none', 'meets'] as const
 
 export function crossingsOf(study: Study, { axis, codes }: Line): Crossing[] {
   const value = valueOn(study, axis.path)
   // a limit that is left out lies beyond the loosest
   const place = value === undefined ? 1 : placeOn(axis, value)
-  const winners = Array.from(codes, (code) => (code === IMPOSSIBLE ? -1 : code & 3))
+  const winners = Array.from(codes, (code) => (isContradiction(code) ? -2 : winnerOf(code)))
   const last = winners.length - 1
   const isAlone = (cell: number): boolean =>
     cell > 0 && cell < last && winners[cell - 1] !== winners[cell] && winners[cell + 1] !== winners[cell]
   const out: Crossing[] = []
   for (let cell = 0; cell < last; cell++) {
     const [before, after] = [winners[cell]!, winners[cell + 1]!]
-    if (codes[cell] === codes[cell + 1] || before < 0 || after < 0) continue
+    if (codes[cell] === codes[cell + 1] || before < -1 || after < -1) continue
     const [low, high] = [cell / last, (cell + 1) / last]
     const isOther = before !== after
-    const isNone = isOther && (before === 0 || after === 0)
+    const isNone = isOther && (before < 0 || after < 0)
     const kind = !isOther ? 'meets' : isNone ? 'none' : isAlone(cell) || isAlone(cell + 1) ? 'island' : 'winner'
     out.push({ cell, kind, distance: Math.max(0, low - place, place - high) })
   }
@@ -131,11 +131,7 @@ export function nearestCrossing(study: Study, line: Line): Crossing | undefined 
 
 /** How far the lead of the first over the second goes up and down along a line, points. */
 function swing({ codes, scores }: Line): number {
-  const leads = Array.from(codes, (code, cell) => {
-    if (code === IMPOSSIBLE) return Number.NaN
-    const [first, second] = [...scores.subarray(3 * cell, 3 * cell + 3)].toSorted((a, b) => b - a)
-    return first! - second!
-  }).filter((lead) => !Number.isNaN(lead))
+  const leads = Array.from(codes, (_, cell) => marginAt(codes, scores, cell)).filter((lead) => !Number.isNaN(lead))
   return leads.length === 0 ? 0 : Math.max(...leads) - Math.min(...leads)
 }
 

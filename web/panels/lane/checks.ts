@@ -132,3 +132,6 @@ export function counted(count: number): string {
 export function capital(sentence: string): string {
   return sentence.charAt(0).toUpperCase() + sentence.slice(1)
 }
+
+/** A label in the middle of a sentence. */
+export const lower = (text: string): string => text.charAt(0).toLowerCase() + text.slice(1)

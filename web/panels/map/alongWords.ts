@@ -2,13 +2,12 @@
 import { axisValues } from '../../../engine/requirements/index.ts'
 import { MARKS } from '../../charts/marks.ts'
 import { quantityField, shown } from '../../store/fields.ts'
+import { isContradiction, meetsAt, winnerOf } from '../../pool/cellCodes.ts'
 import type { Line } from '../../store/mapAxes.ts'
-import { isContradiction, meetsAt, winnerOf } from './words.ts'
+import { capital, lower } from '../lane/checks.ts'
 
 /** Between cells this far apart more would say nothing. */
 const FIGURES = 3
-
-const lower = (text: string): string => text.charAt(0).toLowerCase() + text.slice(1)
 
 /** "Shunt up to 20.0 mA, series-pass from 28.3 mA": each winner in turn, with the last and first cells beside the change. */
 export function lineSentence({ axis, codes }: Line): string {
@@ -27,8 +26,7 @@ export function lineSentence({ axis, codes }: Line): string {
     if (k === starts.length - 1) return `${name} from ${texts[start]}`
     return start === end ? `${name} at ${texts[start]}` : `${name} from ${texts[start]} to ${texts[end]}`
   })
-  const sentence = parts.join(', ')
-  return sentence.charAt(0).toUpperCase() + sentence.slice(1) + (starts.length === 1 ? alsoMeeting(codes, texts) : '')
+  return capital(parts.join(', ')) + (starts.length === 1 ? alsoMeeting(codes, texts) : '')
 }
 
 /** Which designs begin or stop to meet although the winner stays. */

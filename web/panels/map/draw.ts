@@ -1,9 +1,9 @@
 /** Draws a map on a canvas: winners as colours with their markers, filled-in cells hatched, where each stops meeting, lines of equal margin. */
+import { UNKNOWN, isKnown, marginAt, meetsAt, winnerOf } from '../../pool/cellCodes.ts'
 import type { MapPicture } from '../../store/map.ts'
 import { MARKS, type TopologyMark } from '../../charts/marks.ts'
 import type { Theme } from '../../look/theme.ts'
 import { contours } from './contours.ts'
-import { isKnown, marginAt, meetsAt, winnerOf } from './words.ts'
 
 /** Points of margin at which a line is drawn. */
 export const MARGIN_LINES = [5, 15, 30] as const
@@ -78,7 +78,7 @@ export function drawMap(
   context.globalAlpha = 0.75
   context.strokeStyle = theme.inverse
   context.lineWidth = 1
-  const margins = Float64Array.from(codes, (_, cell) => marginAt(picture, cell))
+  const margins = Float64Array.from(codes, (_, cell) => marginAt(codes, picture.values, cell))
   for (const level of MARGIN_LINES) {
     edges((a, b) => winnerOf(codes[a]!) === winnerOf(codes[b]!) && (margins[a]! - level) * (margins[b]! - level) < 0)
     context.stroke()
@@ -104,7 +104,7 @@ export function drawMap(
   for (let y = MARKER_STEP / 2; y < height; y += MARKER_STEP)
     for (let x = MARKER_STEP / 2; x < width; x += MARKER_STEP) {
       const cell = Math.floor(x / w) + Math.floor((height - y) / h) * columns
-      const mark = MARKS[winnerOf(codes[cell] ?? 255)]
+      const mark = MARKS[winnerOf(codes[cell] ?? UNKNOWN)]
       if (mark) drawMarker(context, mark, x, y, theme.page)
     }
 }

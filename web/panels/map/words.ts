@@ -1,13 +1,10 @@
 /** What a map says, in words and numbers. */
+import { IMPOSSIBLE, SCORES, UNKNOWN, isKnown, marginAt, meetsAt, winnerOf } from '../../pool/cellCodes.ts'
 import type { MapPicture } from '../../store/map.ts'
 import { axisValues } from '../../../engine/requirements/index.ts'
 import { MARKS, type TopologyMark } from '../../charts/marks.ts'
 import { quantityField, shown } from '../../store/fields.ts'
-
-/** Codes as the engine has them. */
-const IMPOSSIBLE = 254
-export const UNKNOWN = 255
-const SCORES = 3
+import { lower } from '../lane/checks.ts'
 
 export interface CellReading {
   readonly x: string
@@ -23,36 +20,11 @@ export interface CellReading {
   readonly margin?: number
 }
 
-export function winnerOf(code: number): number {
-  return code >= IMPOSSIBLE ? -1 : (code & 3) - 1
-}
-
-export const meetsAt = (code: number, design: number): boolean => code < IMPOSSIBLE && (code & (4 << design)) !== 0
-
-export const isContradiction = (code: number): boolean => code === IMPOSSIBLE
-
-export const isKnown = (code: number): boolean => code !== UNKNOWN
-
-/** Points between the two best of those that meet; NaN where fewer than two do. */
-export function marginAt({ codes, values }: Pick<MapPicture, 'codes' | 'values'>, cell: number): number {
-  let best = Number.NaN
-  let second = Number.NaN
-  for (let k = 0; k < SCORES; k++) {
-    if (!meetsAt(codes[cell]!, k)) continue
-    const score = values[SCORES * cell + k]!
-    if (!(score <= best)) {
-      second = best
-      best = score
-    } else if (!(score <= second)) second = score
-  }
-  return best - second
-}
-
 export function readCell(picture: MapPicture, cell: number): CellReading {
   const { question, codes, filled, values } = picture
   const code = codes[cell]!
   const winner = MARKS[winnerOf(code)]
-  const margin = marginAt(picture, cell)
+  const margin = marginAt(codes, values, cell)
   return {
     x: shown(quantityField(question.x.path), axisValues(question.x)[cell % question.x.count]!),
     y: shown(quantityField(question.y.path), axisValues(question.y)[Math.floor(cell / question.x.count)]!),
@@ -81,8 +53,6 @@ export function sentenceOf(picture: MapPicture, cell: number): string {
       : `, ${reading.margin.toPrecision(reading.margin < 10 ? 2 : 3)} points ahead of ${others.length > 1 ? 'the next of ' : ''}${others.join(' and ')}`
   return `${at}: ${lower(reading.winner.name)} wins${lead}.${how}`
 }
-
-const lower = (text: string): string => text.charAt(0).toLowerCase() + text.slice(1)
 
 /** Share of the cells, by winner in the order of the marks, with the share where none meets last; impossible ones do not count. */
 export function sharesOf({ codes }: Pick<MapPicture, 'codes'>): number[] {

@@ -2,6 +2,7 @@
 import type { SensitiveFigure } from '../../../engine/compare/boards.ts'
 import type { Inspection } from '../../../engine/compare/details.ts'
 import { formatQuantity } from '../../../engine/units/index.ts'
+import { capital } from '../lane/checks.ts'
 
 export const MOVED_FIGURES: readonly { name: SensitiveFigure; label: string }[] = [
   { name: 'output', label: 'output' },
@@ -51,8 +52,6 @@ export function movesOf(inspection: Inspection, figure: SensitiveFigure, most: n
     }
   })
 }
-
-const capital = (text: string): string => text.charAt(0).toUpperCase() + text.slice(1)
 
 /** A figure without a unit is a share. */
 const valueText = (value: number, unit: string): string => formatQuantity(value, unit === '1' ? 'fraction' : unit)

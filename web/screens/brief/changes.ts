@@ -3,7 +3,7 @@ import type { Answer, Comparison, Design } from '../../../engine/compare/compari
 import { formatQuantity } from '../../../engine/units/index.ts'
 import { readFigure } from '../../panels/figures/rows.ts'
 import { closeness } from '../../panels/headline/relaxations.ts'
-import { capital, listed } from '../../panels/lane/checks.ts'
+import { capital, listed, lower } from '../../panels/lane/checks.ts'
 import { pointsText, weightText } from './rows.ts'
 import { type Standing, type Standings, nameOf } from './standings.ts'
 
@@ -12,8 +12,6 @@ export type IsAllowed = (path: string, value: number | boolean) => boolean
 
 /** Requirements named before the rest is counted. */
 export const NAMED = 4
-
-export const lower = (text: string): string => text.charAt(0).toLowerCase() + text.slice(1)
 
 export function changeItems(answer: Answer, standings: Standings, winner: Standing, isAllowed: IsAllowed): string[] {
   const { comparison } = answer

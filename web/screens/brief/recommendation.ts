@@ -3,9 +3,18 @@ import type { Answer, Comparison, Design } from '../../../engine/compare/compari
 import { entryText } from '../../../engine/units/index.ts'
 import { contrast, headline } from '../../panels/headline/headline.ts'
 import { closest } from '../../panels/headline/relaxations.ts'
-import { capital, checkWords, counted, judgedCount, listed, margins, missedChecks } from '../../panels/lane/checks.ts'
+import {
+  capital,
+  checkWords,
+  counted,
+  judgedCount,
+  listed,
+  lower,
+  margins,
+  missedChecks,
+} from '../../panels/lane/checks.ts'
 import { reasons } from '../../panels/lane/reasons.ts'
-import { type IsAllowed, NAMED, changeItems, lower, tighter } from './changes.ts'
+import { type IsAllowed, NAMED, changeItems, tighter } from './changes.ts'
 import { decidingRows, pointsText } from './rows.ts'
 import { type Standing, type Standings, nameOf } from './standings.ts'
 

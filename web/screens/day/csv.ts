@@ -7,6 +7,7 @@
 import { checkField, labelOf, MOST_ROWS, ROW_FIELDS } from '../../../engine/requirements/index.ts'
 import type { Issue, ProfileRow, RowField, Study } from '../../../engine/requirements/index.ts'
 import { parseQuantity } from '../../../engine/units/index.ts'
+import { capital } from '../../panels/lane/checks.ts'
 
 /** The columns in their order. */
 export const COLUMNS = [
@@ -145,8 +146,6 @@ function withPoint(cell: string): string | undefined {
   if (cell.includes(',') && cell.includes('.')) return undefined
   return cell.replace(',', '.')
 }
-
-const capital = (text: string) => text.charAt(0).toUpperCase() + text.slice(1)
 
 function allowed(field: RowField): string {
   if (field === 'load') return 'a current is due, such as 250 mA'

@@ -4,14 +4,13 @@ import type { TopologyName } from '../../../engine/compare/comparison.ts'
 import { formatQuantity } from '../../../engine/units/index.ts'
 import { markOf } from '../../charts/marks.ts'
 import { countText } from '../../panels/spread/words.ts'
+import { capital } from '../../panels/lane/checks.ts'
 
 export interface Drawn {
   readonly topology: TopologyName
   /** Undefined where nothing could be built. */
   readonly summary: BoardSummary | undefined
 }
-
-const capital = (text: string): string => text.charAt(0).toUpperCase() + text.slice(1)
 const nameOf = ({ topology }: Drawn): string => markOf(topology).name.toLowerCase()
 
 /** `a`, `a and b`, `a, b and c`. */
