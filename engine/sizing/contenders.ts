@@ -110,7 +110,7 @@ function rankAll(
 
 /** The design that a candidate comes to, or why none does; with pins one that holds to all of them. */
 export function build(variant: Variant, candidate: Candidate, need: Need, demands: Demands): SizedDesign | Refusal {
-  const design = candidate.build(variant.working.run(candidate.givens, chooserFor(need)), demands)
+  const design = candidate.build(variant.working.run(candidate.givens(), chooserFor(need)), demands)
   return isRefusal(design) ? design : (unheldPin(design, need.pins) ?? design)
 }
 

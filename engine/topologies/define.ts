@@ -141,10 +141,11 @@ export interface Need {
   readonly pins: Pins
 }
 
-/** One set of principal parts to size around; `givens` are the numbers that the working takes from them. */
+/** One set of principal parts to size around. */
 export interface Candidate {
   readonly label: string
-  readonly givens: Readonly<Record<string, number>>
+  /** The numbers that the working takes from them; asked for only where it is built, since they may cost a search. */
+  readonly givens: () => Readonly<Record<string, number>>
   readonly build: (worked: Worked, demands: Demands) => SizedDesign | Refusal
 }
 

@@ -54,7 +54,7 @@ function partsOf(variant: Variant, requirements: Requirements): { id: string; pa
   const candidates = variant.candidates(need)
   if (isRefusal(candidates)) return []
   return candidates.flatMap((candidate) => {
-    const design = candidate.build(variant.working.run(candidate.givens, chooserFor(need)), {})
+    const design = candidate.build(variant.working.run(candidate.givens(), chooserFor(need)), {})
     return isRefusal(design)
       ? []
       : design.parts.map(({ id, partNumber }) => ({ id, ...(partNumber && { partNumber }) }))

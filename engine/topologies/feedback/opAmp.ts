@@ -1,4 +1,5 @@
 /** Operational amplifier, shunt reference fed from the input, pass transistor. */
+import { once } from '../../once.ts'
 import { AMPLIFIERS, type AmplifierRow, amplifiersFor, findAmplifier } from '../../parts/op-amp/index.ts'
 import { type ReferenceRow, findReference, referencesFor } from '../../parts/shunt-reference/index.ts'
 import { assemble } from '../assemble.ts'
@@ -178,7 +179,7 @@ function candidates(need: Need, name: string, limiting: Limiting): Candidate[] |
   return worthTrying(
     limiting,
     passes.flatMap((pass) => {
-      const ofPass = loopGivens(need, pass)
+      const ofPass = once(() => loopGivens(need, pass))
       return references.flatMap((reference) =>
         amplifiers.map((each) => candidate(need, { name, limiting, amplifier: each, reference, pass, ofPass })),
       )
@@ -205,7 +206,7 @@ interface Chosen {
   readonly amplifier: AmplifierRow
   readonly reference: ReferenceRow
   readonly pass: PassChoice
-  readonly ofPass: ReturnType<typeof loopGivens>
+  readonly ofPass: () => ReturnType<typeof loopGivens>
 }
 
 function candidate(need: Need, chosen: Chosen): Candidate {
@@ -215,7 +216,7 @@ function candidate(need: Need, chosen: Chosen): Candidate {
   const drift = reference.tempco.max * reference.vref.nominal * ambientReach(need)
   return {
     label: `${amplifier.partNumber}, ${reference.partNumber}, ${pass.row.partNumber}`,
-    givens: {
+    givens: () => ({
       ...requiredGivens(requirements),
       Vref: reference.vref.nominal,
       Vref_lo: reference.vref.min - drift,
@@ -223,13 +224,13 @@ function candidate(need: Need, chosen: Chosen): Candidate {
       Ik_min: reference.cathodeCurrentMin.max * REFERENCE_SURPLUS,
       V_swing: swingNeeded(amplifier),
       r_o: amplifier.outputResistance,
-      ...ofPass,
+      ...ofPass(),
       I_div: DIVIDER_CURRENT,
       ...limitingGivens(need, limiting, pass, amplifier.output.source.typ),
       t_step: STEP_TIME,
-    },
+    }),
     build(worked, demands) {
-      if (!(ofPass.beta_min > 0)) return neverConducts(need, pass.row)
+      if (!(ofPass().beta_min > 0)) return neverConducts(need, pass.row)
       const v = worked.value
       const cooled = passAgain(need, pass, limiting, demands)
       if (!(v('R3_max') > 0))

@@ -1,4 +1,5 @@
 /** Single-transistor error amplifier: its emitter sits on a reference diode, its base on the divider, its collector steals the pass transistor's drive. */
+import { once } from '../../once.ts'
 import type { DiodeRow } from '../../parts/reference-diode/index.ts'
 import { type TransistorRow, findTransistor, vbeOf } from '../../parts/transistor/index.ts'
 import { assemble } from '../assemble.ts'
@@ -175,9 +176,10 @@ function candidates(need: Need, name: string, limiting: Limiting): Candidate[] |
   if (isRefusal(passes)) return passes
   return worthTrying(
     limiting,
-    passes.flatMap((pass) =>
-      diodes.slice(0, 5).map((diode) => candidate(need, { name, limiting, amplifier, diode, pass })),
-    ),
+    passes.flatMap((pass) => {
+      const ofPass = once(() => loopGivens(need, pass))
+      return diodes.slice(0, 5).map((diode) => candidate(need, { name, limiting, amplifier, diode, pass, ofPass }))
+    }),
   )
 }
 
@@ -187,27 +189,27 @@ interface Chosen {
   readonly amplifier: TransistorRow
   readonly diode: DiodeRow
   readonly pass: PassChoice
+  readonly ofPass: () => ReturnType<typeof loopGivens>
 }
 
 function candidate(need: Need, chosen: Chosen): Candidate {
   const { requirements } = need
   const { input, output, load } = requirements
-  const { amplifier, diode, pass, limiting } = chosen
-  const ofPass = loopGivens(need, pass)
+  const { amplifier, diode, pass, ofPass, limiting } = chosen
   return {
     label: `${diode.partNumber}, ${pass.row.partNumber}`,
-    givens: {
+    givens: () => ({
       ...requiredGivens(requirements),
       ...diodeGivens(need, diode, 1),
       Vbe_amp: vbeOf(amplifier, 1e-3, output.voltage / 2, 25),
       I_amp_min: LEAST_AMPLIFIER_CURRENT,
-      ...ofPass,
+      ...ofPass(),
       I_div: DIVIDER_CURRENT,
-      ...limitingGivens(need, limiting, pass, load.max / ofPass.beta_min + LEAST_AMPLIFIER_CURRENT),
+      ...limitingGivens(need, limiting, pass, load.max / ofPass().beta_min + LEAST_AMPLIFIER_CURRENT),
       t_step: STEP_TIME,
-    },
+    }),
     build(worked, demands) {
-      if (!(ofPass.beta_min > 0)) return neverConducts(need, pass.row)
+      if (!(ofPass().beta_min > 0)) return neverConducts(need, pass.row)
       const v = worked.value
       const cooled = passAgain(need, pass, limiting, demands)
       if (!(v('R3_max') > 1))

@@ -1,4 +1,5 @@
 /** Reference diode and emitter follower; with or without a second transistor, with or without a current limiter. */
+import { once } from '../../once.ts'
 import { allowedJunction } from '../../parts/derating/index.ts'
 import type { DiodeRow } from '../../parts/reference-diode/index.ts'
 import { largestGain, leastGain, vbeOf } from '../../parts/transistor/index.ts'
@@ -68,11 +69,11 @@ function candidates(need: Need, kind: Kind): Candidate[] | Refusal {
     const Vbe = vbeOf(pass.row, load.nominal, Math.max(1, input.nominal - output.voltage), 25)
     const sense = limit ? (limit.V_on * load.nominal) / load.max : 0
     const wanted = output.voltage + Vbe + sense
-    const at = {
+    const at = once(() => ({
       Vbe,
       beta_min: leastGain(pass.row, load.max, GAIN_VCE, ambient.min),
       beta_max: largestGain(pass.row, load.max, GAIN_VCE, ambient.max),
-    }
+    }))
     return diodesNear(need, 'D1', wanted, output.tolerance + REACH)
       .toSorted((a, b) => diodeMiss(a, wanted) - diodeMiss(b, wanted))
       .slice(0, 4)
@@ -86,24 +87,25 @@ function candidate(
   pass: PassChoice,
   row: DiodeRow,
   factor: number,
-  at: { Vbe: number; beta_min: number; beta_max: number },
+  at: () => { Vbe: number; beta_min: number; beta_max: number },
 ): Candidate {
   const { requirements, policy } = need
   const { input, load } = requirements
-  const { beta_min, Vbe } = at
   const limiter = kind.limited ? LIMITER : undefined
-  const drive = load.max / (beta_min + 1) + leastDiodeCurrent(row) * factor
   return {
     label: `${pass.row.partNumber} with ${row.partNumber}`,
-    givens: {
+    givens: () => ({
       ...requiredGivens(requirements),
       ...diodeGivens(need, row, factor),
-      ...(limiter ? limiterThreshold(need, limiter, drive) : {}),
-      ...at,
+      ...(limiter
+        ? limiterThreshold(need, limiter, load.max / (at().beta_min + 1) + leastDiodeCurrent(row) * factor)
+        : {}),
+      ...at(),
       Tj_lim: allowedJunction(pass.row.Tj_max, policy, 'transistor', requirements.ambient.max),
       t_step: STEP_TIME,
-    },
+    }),
     build(worked, demands) {
+      const { beta_min, Vbe } = at()
       if (!(beta_min > 0)) return neverConducts(need, pass.row)
       const v = worked.value
       const cooled = passAgain(need, pass, limiter, demands)

@@ -1,4 +1,5 @@
 /** Diode and transistor: the transistor takes the shunt current, the diode only its base current. */
+import { once } from '../../once.ts'
 import { allowedJunction } from '../../parts/derating/index.ts'
 import type { DiodeRow } from '../../parts/reference-diode/index.ts'
 import { VBE_SPREAD, leastGain, vbeOf } from '../../parts/transistor/index.ts'
@@ -159,13 +160,16 @@ function candidates(need: Need): Candidate[] | Refusal {
   if (passes.length === 0) return refuse('parts.mounting', 1, 0, '1', 'The list holds no transistor of this kind.')
   return passes.slice(0, 1).flatMap((pass) => {
     const Vbe = vbeOf(pass.row, Math.max(current / 2, LEAST_SHUNT_CURRENT), output.voltage, 25)
-    const Vbe_hi = vbeOf(pass.row, current, output.voltage, ambient.min) + VBE_SPREAD
-    const beta_min = leastGain(pass.row, current, output.voltage, ambient.min)
+    const at = once(() => ({
+      Vbe,
+      Vbe_hi: vbeOf(pass.row, current, output.voltage, ambient.min) + VBE_SPREAD,
+      beta_min: leastGain(pass.row, current, output.voltage, ambient.min),
+    }))
     const wanted = output.voltage - Vbe
     return diodesNear(need, 'D1', wanted, output.tolerance + REACH)
       .toSorted((a, b) => diodeMiss(a, wanted) - diodeMiss(b, wanted))
       .slice(0, 5)
-      .map((row) => candidate(need, pass, row, { Vbe, Vbe_hi, beta_min }))
+      .map((row) => candidate(need, pass, row, at))
   })
 }
 
@@ -173,22 +177,23 @@ function candidate(
   need: Need,
   pass: PassChoice,
   row: DiodeRow,
-  at: { Vbe: number; Vbe_hi: number; beta_min: number },
+  at: () => { Vbe: number; Vbe_hi: number; beta_min: number },
 ): Candidate {
   const { requirements, policy } = need
   const { input, output } = requirements
   return {
     label: `${pass.row.partNumber} with ${row.partNumber}`,
-    givens: {
+    givens: () => ({
       ...requiredGivens(requirements),
       ...diodeGivens(need, row, 1),
-      ...at,
+      ...at(),
       Tj_lim: allowedJunction(pass.row.Tj_max, policy, 'transistor', requirements.ambient.max),
       Ish_min: LEAST_SHUNT_CURRENT,
       t_step: STEP_TIME,
-    },
+    }),
     build(worked, demands) {
       const v = worked.value
+      const { Vbe, Vbe_hi } = at()
       const { cooling } = recooled(need, pass, demands['Q1'])
       if (!(v('Rs_max') > 0.1))
         return refuse(
@@ -218,8 +223,8 @@ function candidate(
               role: 'base-emitter resistor',
               nodes: ['base', '0'],
               ohms: v('R_BE'),
-              power: at.Vbe_hi ** 2 / v('R_BE'),
-              voltage: at.Vbe_hi,
+              power: Vbe_hi ** 2 / v('R_BE'),
+              voltage: Vbe_hi,
             },
             demands,
           ),
@@ -227,7 +232,7 @@ function candidate(
         ],
         mechanical: [heatsinkPart('HS1', cooling, 'Q1')],
         referenceSpread: diodeSpread(row, output.voltage),
-        guess: { out: row.vz.nominal + at.Vbe, base: at.Vbe },
+        guess: { out: row.vz.nominal + Vbe, base: Vbe },
         assumptions: [],
         cautions: [
           'If the diode or the transistor opens, the whole input reaches the load through the series resistor.',

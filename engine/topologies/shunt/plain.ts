@@ -60,14 +60,13 @@ function estimate(need: Need, row: DiodeRow): { Iz_max: number } {
 }
 
 function candidate(need: Need, row: DiodeRow, factor: number): Candidate {
-  const givens = {
-    ...requiredGivens(need.requirements),
-    ...diodeGivens(need, row, factor),
-    t_step: STEP_TIME,
-  }
   return {
     label: `${row.partNumber}, at least ${factor === 1 ? '' : `${factor} times `}its knee current`,
-    givens,
+    givens: () => ({
+      ...requiredGivens(need.requirements),
+      ...diodeGivens(need, row, factor),
+      t_step: STEP_TIME,
+    }),
     build(worked, demands) {
       const v = worked.value
       if (!(v('Rs_max') > 0.1))

@@ -96,7 +96,7 @@ function candidate(need: Need, row: ReferenceRow): Candidate {
   const variant = row.adjustable ? 'adjustable reference IC' : 'fixed reference IC'
   return {
     label: row.partNumber,
-    givens: {
+    givens: () => ({
       ...requiredGivens(need.requirements),
       Vz: held,
       Vz_lo: (row.vref.min - drift) * scale,
@@ -112,7 +112,7 @@ function candidate(need: Need, row: ReferenceRow): Candidate {
       Vref: row.vref.nominal,
       I_div: DIVIDER_CURRENT,
       t_step: STEP_TIME,
-    },
+    }),
     build(worked, demands) {
       const v = worked.value
       if (!(v('Rs_max') > 0.1))

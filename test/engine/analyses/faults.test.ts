@@ -75,7 +75,7 @@ describe('which faults a design has', () => {
       const need = needFor(variant.name)
       const candidates = variant.candidates(need)
       if (isRefusal(candidates)) throw new Error(candidates.because)
-      const built = candidates.map((c) => c.build(variant.working.run(c.givens, chooserFor(need)), {}))
+      const built = candidates.map((c) => c.build(variant.working.run(c.givens(), chooserFor(need)), {}))
       const design = built.find((each) => !isRefusal(each)) as SizedDesign
       const has = FAULTS.filter((kind) => breakDesign(design, kind, 21)).map((kind) => kind.name)
       expect(has.toSorted()).toEqual(wanted(name, variant.name).toSorted())
