@@ -64,6 +64,16 @@ export function capacitanceAt(row: CapacitorRow, voltage: number): number {
  */
 export function pickCapacitor(need: CapacitorNeed): CapacitorChoice {
   const { farads, voltage, mounting, kind, derating } = need
+  // A value one part in a thousand short is the same preferred value after rounding.
+  const serves = (row: CapacitorRow): boolean => capacitanceAt(row, voltage) >= 0.999 * farads
+  const row = SMALLEST_FIRST.find(
+    (each) =>
+      serves(each) &&
+      (kind === undefined || each.kind === kind) &&
+      each.voltage * capacitorShare(each.kind, derating) >= voltage &&
+      mountsAs(each, mounting),
+  )
+  if (row) return { found: true, row, share: capacitorShare(row.kind, derating) }
   const offered = CAPACITORS.filter((row) => mountsAs(row, mounting) && (kind === undefined || row.kind === kind))
   const bears = offered.filter((row) => row.voltage * capacitorShare(row.kind, derating) >= voltage)
   if (bears.length === 0) {
@@ -75,24 +85,20 @@ export function pickCapacitor(need: CapacitorNeed): CapacitorChoice {
       because: `No such capacitor bears ${formatQuantity(voltage, 'V')}; derated, the catalogue reaches ${formatQuantity(highest, 'V')}.`,
     }
   }
-  // A value one part in a thousand short is the same preferred value after rounding.
-  const large = bears.filter((row) => capacitanceAt(row, voltage) >= 0.999 * farads)
-  if (large.length === 0) {
-    const closest = bears.reduce((best, row) =>
-      capacitanceAt(row, voltage) > capacitanceAt(best, voltage) ? row : best,
-    )
-    const available = capacitanceAt(closest, voltage)
-    return {
-      found: false,
-      shortage: 'capacitance',
-      available,
-      closest,
-      because: `At ${formatQuantity(voltage, 'V')} the catalogue reaches ${formatQuantity(available, 'F')}, not ${formatQuantity(farads, 'F')}. Put several in parallel.`,
-    }
+  const closest = bears.reduce((best, each) =>
+    capacitanceAt(each, voltage) > capacitanceAt(best, voltage) ? each : best,
+  )
+  const available = capacitanceAt(closest, voltage)
+  return {
+    found: false,
+    shortage: 'capacitance',
+    available,
+    closest,
+    because: `At ${formatQuantity(voltage, 'V')} the catalogue reaches ${formatQuantity(available, 'F')}, not ${formatQuantity(farads, 'F')}. Put several in parallel.`,
   }
-  const row = large.toSorted((a, b) => a.farads - b.farads || a.voltage - b.voltage)[0] as CapacitorRow
-  return { found: true, row, share: capacitorShare(row.kind, derating) }
 }
+
+const SMALLEST_FIRST = CAPACITORS.toSorted((a, b) => a.farads - b.farads || a.voltage - b.voltage)
 
 /** One element named as its part with nominal value and typical ESR; tolerances of both (the least ESR, half of typical, has no source). */
 export function placeCapacitor(row: CapacitorRow, id: string, nodes: readonly [string, string]): PlacedPart {

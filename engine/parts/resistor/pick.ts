@@ -44,13 +44,24 @@ export type ResistorChoice =
  */
 export function pickResistor(need: ResistorNeed): ResistorChoice {
   const { derating, fault } = need
-  const code = formatValueCode(need.ohms)
   const power = (row: ResistorRow): number => resistorPowerAt(row, need.ambient)
   // What a rating must reach so that both service (derated) and a fault (in full) are covered.
   const powerNeeded = (row: ResistorRow): number =>
     Math.max(need.power / resistorShare(row, derating), fault?.power ?? 0)
   const voltageNeeded = Math.max(need.voltage / derating.resistorVoltage, fault?.voltage ?? 0)
 
+  const found = SMALLEST_FIRST.find(
+    (each) =>
+      need.ohms >= each.min &&
+      need.ohms <= each.max &&
+      each.tolerance <= need.tolerance &&
+      each.voltageMax >= voltageNeeded &&
+      power(each) >= powerNeeded(each) &&
+      mountsAs(each, need.mounting),
+  )
+  if (found) return { found: true, row: found }
+
+  const code = formatValueCode(need.ohms)
   const mounted = RESISTORS.filter((row) => mountsAs(row, need.mounting))
   const made = mounted.filter((row) => need.ohms >= row.min && need.ohms <= row.max)
   if (made.length === 0) {
@@ -86,23 +97,21 @@ export function pickResistor(need: ResistorNeed): ResistorChoice {
       because: `${code} must be rated for ${formatQuantity(powerNeeded(closest), 'W')} at ${need.ambient} °C; the largest within ${formatQuantity(need.tolerance, '%')}, ${closest.partNumber}, has ${formatQuantity(power(closest), 'W')}. Share the heat between two, or accept a wider tolerance.`,
     }
   }
-  const fit = strong.filter((row) => row.voltageMax >= voltageNeeded)
-  if (fit.length === 0) {
-    const closest = least(strong, (row) => -row.voltageMax)
-    return {
-      found: false,
-      shortage: 'voltage',
-      needed: voltageNeeded,
-      available: closest.voltageMax,
-      closest,
-      because: `${code} must be rated for ${formatQuantity(voltageNeeded, 'V')}; ${closest.partNumber} has ${formatQuantity(closest.voltageMax, 'V')}. Put two in series.`,
-    }
+  const closest = least(strong, (row) => -row.voltageMax)
+  return {
+    found: false,
+    shortage: 'voltage',
+    needed: voltageNeeded,
+    available: closest.voltageMax,
+    closest,
+    because: `${code} must be rated for ${formatQuantity(voltageNeeded, 'V')}; ${closest.partNumber} has ${formatQuantity(closest.voltageMax, 'V')}. Put two in series.`,
   }
-  const row = fit.toSorted(
-    (a, b) => a.power - b.power || a.length * a.width - b.length * b.width || b.tolerance - a.tolerance,
-  )[0] as ResistorRow
-  return { found: true, row }
 }
+
+/** By rated power, then by board area, then the loosest tolerance first. */
+const SMALLEST_FIRST = RESISTORS.toSorted(
+  (a, b) => a.power - b.power || a.length * a.width - b.length * b.width || b.tolerance - a.tolerance,
+)
 
 /** The row with the smallest measure, the first of equals. */
 function least(rows: readonly ResistorRow[], measure: (row: ResistorRow) => number): ResistorRow {

@@ -25,6 +25,20 @@ export function withGain(model: TransistorModel, k: number): TransistorModel {
   return isDarlington(model) ? { ...model, driver: one(model.driver), output: one(model.output) } : one(model)
 }
 
+/** The model at the low corner of gain, and at the high one. */
+export const weakest = ofRow((row) => withGain(row.model, gainCorners(row).low))
+export const strongest = ofRow((row) => withGain(row.model, gainCorners(row).high))
+
+/** Worked out once a row. */
+function ofRow<T>(make: (row: TransistorRow) => T): (row: TransistorRow) => T {
+  const made = new WeakMap<TransistorRow, { readonly value: T }>()
+  return (row) => {
+    const known = made.get(row) ?? { value: make(row) }
+    made.set(row, known)
+    return known.value
+  }
+}
+
 /** Guaranteed minima above this share of IC,max do not set the low corner: the usual derating keeps parts below it. */
 const WORKING_SHARE = 0.75
 
@@ -35,9 +49,7 @@ const WORKING_SHARE = 0.75
  * High: the guaranteed maximum. Without one: three times the minimum or sqrt(3) times nominal, whichever is more (a
  * typical curve far above the minimum leaves no room below three times that).
  */
-export function gainCorners(row: TransistorRow): GainCorners {
-  const known = CORNERS.get(row)
-  if (known) return known
+export const gainCorners = ofRow((row): GainCorners => {
   const low = minimaThatCount(row)
     .map((p) => ({ k: gainFactor(row.model, p, p.min!), p }))
     .toSorted((a, b) => a.k - b.k)[0]!
@@ -51,15 +63,13 @@ export function gainCorners(row: TransistorRow): GainCorners {
       Math.max(UNLIMITED_GAIN_RATIO * low.p.min!, Math.sqrt(UNLIMITED_GAIN_RATIO) * typical),
     )
   }
-  const corners: GainCorners = {
+  return {
     low: low.k,
     high: high?.k ?? guessed(),
     atMin: low.p,
     ...(high && { atMax: high.p }),
   }
-  CORNERS.set(row, corners)
-  return corners
-}
+})
 
 function minimaThatCount(row: TransistorRow): GainPoint[] {
   const minima = row.points.hFE.filter((p) => p.min !== undefined)
@@ -68,8 +78,6 @@ function minimaThatCount(row: TransistorRow): GainPoint[] {
   const working = minima.filter((p) => p.Ic <= WORKING_SHARE * row.Ic_max && p.Vce >= Vce)
   return working.length > 0 ? working : minima
 }
-
-const CORNERS = new WeakMap<TransistorRow, GainCorners>()
 
 /** The k with which the model's gain is `wanted` at a point; exact for one transistor but for the drop over RB. */
 function gainFactor(model: TransistorModel, p: GainPoint, wanted: number): number {
@@ -96,25 +104,19 @@ export interface LeakageCorner {
  * leakage becomes through the part's own gain, base open: the leakage is found that makes it so at the lowest gain, since
  * a sample of more gain must leak less to pass. Where the sheet prints a hot limit too, the doubling follows from both.
  */
-export function leakageCorner(row: TransistorRow): LeakageCorner {
-  const known = LEAKAGES.get(row)
-  if (known) return known
+export const leakageCorner = ofRow((row): LeakageCorner => {
   const { kind, max, temperature, hot } = row.leakage
-  const corner: LeakageCorner = {
+  return {
     max: kind === 'ICEO' ? leakageBehindIceo(row) : max,
     tnom: temperature,
     doublesEvery: hot ? (hot.temperature - temperature) / Math.log2(hot.max / max) : LEAKAGE_DOUBLES_EVERY,
   }
-  LEAKAGES.set(row, corner)
-  return corner
-}
-
-const LEAKAGES = new WeakMap<TransistorRow, LeakageCorner>()
+})
 
 /** Base open, the base current is the leakage, and it and the collector current add up to what is measured. */
 function leakageBehindIceo(row: TransistorRow): number {
   const { max, voltage, temperature } = row.leakage
-  const weakest = withGain(row.model, gainCorners(row).low)
-  const excess = (ic: number): number => Math.log((ic + driveAt(weakest, ic, voltage, temperature).ib) / max)
+  const model = weakest(row)
+  const excess = (ic: number): number => Math.log((ic + driveAt(model, ic, voltage, temperature).ib) / max)
   return max - risingRoot(excess, 0, max, 1e-9)
 }

@@ -24,7 +24,22 @@ interface Junctions {
   readonly at: (vbe: number, vce: number) => { ic: number; ib: number }
 }
 
+/** By model: at the temperatures asked for last; a search asks for the same one again and again. */
+const PREPARED = new WeakMap<BjtModel, Map<number, Junctions>>()
+const TEMPERATURES_KEPT = 8
+
 function junctionsAt(model: BjtModel, temperature: number): Junctions {
+  const kept = PREPARED.get(model) ?? new Map<number, Junctions>()
+  PREPARED.set(model, kept)
+  const known = kept.get(temperature)
+  if (known) return known
+  if (kept.size === TEMPERATURES_KEPT) kept.delete(kept.keys().next().value!)
+  const made = prepareJunctions(model, temperature)
+  kept.set(temperature, made)
+  return made
+}
+
+function prepareJunctions(model: BjtModel, temperature: number): Junctions {
   const parameters = Float64Array.from(
     Object.entries(BJT_PARAMETERS),
     ([name, usual]) => model[name as keyof BjtModel] ?? usual!,

@@ -1,6 +1,6 @@
 /** What a transistor may carry. */
 import { dcBeta, vbeAt } from './conduction.ts'
-import { gainCorners, withGain } from './corners.ts'
+import { strongest, weakest } from './corners.ts'
 import type { SafePoint, TransistorRow } from './row.ts'
 
 /** Share of the second-breakdown current left at 150 °C case temperature. BD139 data sheet; assumed for the others. */
@@ -61,12 +61,12 @@ function secondBreakdownCurrent(area: readonly SafePoint[], vce: number): number
 
 /** Least gain at `ic` (A), `vce` (V) and a junction temperature (°C): the low corner of the model. NaN where `vce` is too small. */
 export function leastGain(row: TransistorRow, ic: number, vce: number, temperature: number): number {
-  return dcBeta(withGain(row.model, gainCorners(row).low), ic, vce, temperature)
+  return dcBeta(weakest(row), ic, vce, temperature)
 }
 
 /** Largest gain at the same conditions: the high corner. */
 export function largestGain(row: TransistorRow, ic: number, vce: number, temperature: number): number {
-  return dcBeta(withGain(row.model, gainCorners(row).high), ic, vce, temperature)
+  return dcBeta(strongest(row), ic, vce, temperature)
 }
 
 /** Nominal base-emitter voltage at the same conditions, volts. */
