@@ -8,6 +8,7 @@ const root = fileURLToPath(new URL('../..', import.meta.url))
 
 /** Folders of the engine; each imports only from folders before it. The door and the hosts come last. */
 const ORDER = [
+  'once.ts',
   'units',
   'formula',
   'random',
