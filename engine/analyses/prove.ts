@@ -1,11 +1,11 @@
 /** The proof of a fixed design: every figure's worst corner, solved. Nothing here resizes or judges; it finds. */
+import { once } from '../once.ts'
 import type { Requirements } from '../requirements/study.ts'
 import type { SizedDesign } from '../topologies/define.ts'
 import { COLD, FROZEN, SETTLED } from '../solve/index.ts'
 import { type Conditions, conditionsOf } from './conditions.ts'
 import { type MinimumInput, findMinimumInput } from './minimumInput.ts'
 import { type Observer, createObserver } from './observe.ts'
-import { once } from '../once.ts'
 import type { Prepared } from './prepare.ts'
 import { type Among, type Found, type Recall, type Search, type Unsolved, createSearch } from './search.ts'
 import { type StartUp, proveStartUp } from './startUp.ts'

@@ -1,9 +1,9 @@
 /** The shorted output at the highest input: the largest current, and what the short asks of every rating once it has settled. */
+import { once } from '../once.ts'
 import type { Requirements } from '../requirements/study.ts'
 import { COLD, SETTLED, type ThermalCode } from '../solve/index.ts'
 import { SHORT_LOAD } from './conditions.ts'
 import { type Observer, type Read, createObserver } from './observe.ts'
-import { once } from '../once.ts'
 import { type Prepared, guessAt, prepare } from './prepare.ts'
 import type { Found } from './search.ts'
 import { findWorst } from './worst.ts'

@@ -64,20 +64,18 @@ export function capacitanceAt(row: CapacitorRow, voltage: number): number {
  */
 export function pickCapacitor(need: CapacitorNeed): CapacitorChoice {
   const { farads, voltage, mounting, kind, derating } = need
+  const highestOf = (row: CapacitorRow): number => row.voltage * capacitorShare(row.kind, derating)
+  const isOffered = (row: CapacitorRow): boolean => mountsAs(row, mounting) && (kind === undefined || row.kind === kind)
+  const bearsIt = (row: CapacitorRow): boolean => highestOf(row) >= voltage
   // A value one part in a thousand short is the same preferred value after rounding.
-  const serves = (row: CapacitorRow): boolean => capacitanceAt(row, voltage) >= 0.999 * farads
-  const row = SMALLEST_FIRST.find(
-    (each) =>
-      serves(each) &&
-      (kind === undefined || each.kind === kind) &&
-      each.voltage * capacitorShare(each.kind, derating) >= voltage &&
-      mountsAs(each, mounting),
-  )
+  const isLarge = (row: CapacitorRow): boolean => capacitanceAt(row, voltage) >= 0.999 * farads
+  const row = SMALLEST_FIRST.find((each) => isLarge(each) && bearsIt(each) && isOffered(each))
   if (row) return { found: true, row, share: capacitorShare(row.kind, derating) }
-  const offered = CAPACITORS.filter((row) => mountsAs(row, mounting) && (kind === undefined || row.kind === kind))
-  const bears = offered.filter((row) => row.voltage * capacitorShare(row.kind, derating) >= voltage)
+
+  const offered = CAPACITORS.filter(isOffered)
+  const bears = offered.filter(bearsIt)
   if (bears.length === 0) {
-    const highest = Math.max(0, ...offered.map((row) => row.voltage * capacitorShare(row.kind, derating)))
+    const highest = Math.max(0, ...offered.map(highestOf))
     return {
       found: false,
       shortage: 'voltage',

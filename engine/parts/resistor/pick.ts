@@ -50,20 +50,19 @@ export function pickResistor(need: ResistorNeed): ResistorChoice {
     Math.max(need.power / resistorShare(row, derating), fault?.power ?? 0)
   const voltageNeeded = Math.max(need.voltage / derating.resistorVoltage, fault?.voltage ?? 0)
 
+  const isMounted = (row: ResistorRow): boolean => mountsAs(row, need.mounting)
+  const isMade = (row: ResistorRow): boolean => need.ohms >= row.min && need.ohms <= row.max
+  const isTight = (row: ResistorRow): boolean => row.tolerance <= need.tolerance
+  const isStrong = (row: ResistorRow): boolean => power(row) >= powerNeeded(row)
+  const bearsVolts = (row: ResistorRow): boolean => row.voltageMax >= voltageNeeded
   const found = SMALLEST_FIRST.find(
-    (each) =>
-      need.ohms >= each.min &&
-      need.ohms <= each.max &&
-      each.tolerance <= need.tolerance &&
-      each.voltageMax >= voltageNeeded &&
-      power(each) >= powerNeeded(each) &&
-      mountsAs(each, need.mounting),
+    (row) => isMade(row) && isTight(row) && bearsVolts(row) && isStrong(row) && isMounted(row),
   )
   if (found) return { found: true, row: found }
 
   const code = formatValueCode(need.ohms)
-  const mounted = RESISTORS.filter((row) => mountsAs(row, need.mounting))
-  const made = mounted.filter((row) => need.ohms >= row.min && need.ohms <= row.max)
+  const mounted = RESISTORS.filter(isMounted)
+  const made = mounted.filter(isMade)
   if (made.length === 0) {
     return {
       found: false,
@@ -73,7 +72,7 @@ export function pickResistor(need: ResistorNeed): ResistorChoice {
       because: `no ${need.mounting === 'any' ? '' : `${need.mounting} `}resistor of ${code} is in the catalogue.`,
     }
   }
-  const tight = made.filter((row) => row.tolerance <= need.tolerance)
+  const tight = made.filter(isTight)
   if (tight.length === 0) {
     const closest = least(made, (row) => row.tolerance)
     return {
@@ -85,7 +84,7 @@ export function pickResistor(need: ResistorNeed): ResistorChoice {
       because: `${code} within ${formatQuantity(need.tolerance, '%')} is not in the catalogue; ${closest.partNumber} has ${formatQuantity(closest.tolerance, '%')}.`,
     }
   }
-  const strong = tight.filter((row) => power(row) >= powerNeeded(row))
+  const strong = tight.filter(isStrong)
   if (strong.length === 0) {
     const closest = least(tight, (row) => -power(row))
     return {
