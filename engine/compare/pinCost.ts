@@ -4,7 +4,7 @@ import { pinText } from '../requirements/pins.ts'
 import type { Study } from '../requirements/study.ts'
 import { type Sized, type Unbuilt, isUnbuilt, needOf, size } from '../sizing/size.ts'
 import type { Topology, TopologyName } from '../topologies/index.ts'
-import { formatQuantity } from '../units/index.ts'
+import { formatQuantity, lower } from '../units/index.ts'
 import type { Verdict } from './comparison.ts'
 
 /** One figure with the pin and without it; a side is absent where its design has no such figure. */
@@ -161,8 +161,7 @@ function amount({ figure, unit, change = 0 }: FigureChange): string {
   if (figure === 'cost') return formatQuantity(by, unit, 2)
   const { label } = FIGURES.find(({ name }) => name === figure)!
   const of = label.replace(/,.*$/u, '')
-  const words = of.charAt(0).toLowerCase() + of.slice(1)
   return unit === '%'
-    ? `${(by * 100).toPrecision(2)} percentage points of ${words}`
-    : `${formatQuantity(by, unit)} of ${words}`
+    ? `${(by * 100).toPrecision(2)} percentage points of ${lower(of)}`
+    : `${formatQuantity(by, unit)} of ${lower(of)}`
 }

@@ -4,6 +4,7 @@ import { checkField } from '../requirements/index.ts'
 import { type MapAxis, axisValues, movedTo } from '../requirements/moved.ts'
 import type { Study } from '../requirements/study.ts'
 import { TOPOLOGIES } from '../topologies/index.ts'
+import { IMPOSSIBLE, SCORES, codeOf } from './cells.ts'
 
 export interface MapQuestion {
   readonly study: Study
@@ -11,16 +12,7 @@ export interface MapQuestion {
   readonly y: MapAxis
 }
 
-/**
- * The code of a cell: in bits 0 and 1 the winner, 0 for none, else 1 for the shunt, 2 for series-pass, 3 for feedback; in bits
- * 2 to 4 which of them meet. `IMPOSSIBLE` where the two requirements contradict each other or a third one.
- */
-export const IMPOSSIBLE = 254
-
-/** Values a cell: the three scores. */
-export const SCORES = 3
-
-/** Cells worked out: indices row after row, y counted from `y.from`; `scores`: three a cell, 0 where a design falls short. */
+/** Cells worked out: indices row after row, y counted from `y.from`; `codes`: see `codeOf`; `scores`: three a cell, 0 where a design falls short. */
 export interface MapCells {
   cells: Int32Array
   codes: Uint8Array
@@ -48,9 +40,12 @@ export function* mapCells(
     const study = studyAt(question, cell)
     if (study) {
       const { designs, ranking } = decide(study, hint)
-      codes[k] = 1 + TOPOLOGIES.findIndex(({ name }) => name === ranking[0])
-      designs.forEach(({ meets, score = 0 }, j) => {
-        if (meets) codes[k]! += 4 << j
+      const winner = TOPOLOGIES.findIndex(({ name }) => name === ranking[0])
+      codes[k] = codeOf(
+        winner,
+        designs.map(({ meets }) => meets),
+      )
+      designs.forEach(({ score = 0 }, j) => {
         scores[SCORES * k + j] = score
       })
     } else codes[k] = IMPOSSIBLE

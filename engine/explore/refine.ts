@@ -5,8 +5,7 @@
  * no cell worked out goes unseen.
  */
 
-/** Code of a cell that has not been worked out. */
-export const UNKNOWN = 255
+import { UNKNOWN } from './cells.ts'
 
 /** Cells across a block of the first cut. */
 const COARSE = 12

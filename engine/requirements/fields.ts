@@ -155,9 +155,13 @@ export const DEFAULTS = {
   weights: { efficiency: 3, heat: 3, partCount: 2, loadRegulation: 3 },
 } as const satisfies Record<string, string | number | boolean | Weights>
 
+/** A name of the file as words: `partCount` is part count. */
+const spaced = (name: string): string => name.replace(/[A-Z]/gu, (letter) => ` ${letter.toLowerCase()}`)
+
 /** Label and range of a number at `path`, weights included; `undefined` where the path holds no number. */
 export function rangeOf(path: string): FieldRange | undefined {
-  if (path.startsWith('weights.')) return { ...WEIGHT_RANGE, label: `Weight of ${path.slice('weights.'.length)}` }
+  if (path.startsWith('weights.'))
+    return { ...WEIGHT_RANGE, label: `Weight of ${spaced(path.slice('weights.'.length))}` }
   return Object.hasOwn(RANGES, path) ? RANGES[path as NumberPath] : (assumedRange(path) ?? profileRange(path))
 }
 

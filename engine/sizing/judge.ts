@@ -4,9 +4,9 @@ import { type Proof, worseOf } from '../analyses/prove.ts'
 import type { Found } from '../analyses/search.ts'
 import type { Observer } from '../analyses/observe.ts'
 import { COLD, OUTCOMES, type OutcomeName } from '../solve/index.ts'
-import { formatQuantity } from '../units/index.ts'
+import { capital, formatQuantity } from '../units/index.ts'
 import { stressOf } from '../analyses/ratings.ts'
-import { OUTCOME_WORDS, QUANTITY_WORDS, REMEDIES, capital, whereabouts } from './words.ts'
+import { OUTCOME_WORDS, QUANTITY_WORDS, REMEDIES, whereabouts } from './words.ts'
 
 export interface Shortfall {
   /** Path of the requirement or the rating that is not met, e.g. `limits.loadRegulation` or `D1.power`. */

@@ -3,6 +3,7 @@
  * solved at every corner, revised where the solved circuit asks more of a part than the hand calculation did, and the first
  * that meets every requirement is taken. Where none does, the closest attempt is kept, with what it lacks.
  */
+import { capital } from '../units/index.ts'
 import { prepare } from '../analyses/prepare.ts'
 import { type Band, type Extent, type Lean, type Proof, isUnprovable, prove, proveBand } from '../analyses/prove.ts'
 import { stressOf } from '../analyses/ratings.ts'
@@ -24,7 +25,6 @@ import { type Bench, newBench, recallOf } from './bench.ts'
 import { type Contender, NOTHING_SOLVES, PROMISING, PROOFS_PER_VARIANT, build, contendersOf } from './contenders.ts'
 import { type Finding, judge, judgeOutput } from './judge.ts'
 import { pinsText } from './pinned.ts'
-import { capital } from './words.ts'
 
 /** A design that was built and proven; `findings` is empty where it meets. */
 export interface Sized {

@@ -33,8 +33,6 @@ export const QUANTITY_WORDS: Readonly<Record<string, string>> = {
   commonMode: 'has input headroom of',
 }
 
-export const capital = (text: string): string => text.charAt(0).toUpperCase() + text.slice(1)
-
 /** Why a point has no solution. */
 export const OUTCOME_WORDS: Readonly<Record<Exclude<OutcomeName, 'converged'>, string>> = {
   iterationLimit: 'the search did not come to rest',

@@ -21,3 +21,4 @@ export {
   unitOf,
   type Dimension,
 } from './dimensions.ts'
+export { capital, lower } from './words.ts'

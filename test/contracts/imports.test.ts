@@ -28,6 +28,8 @@ const ORDER = [
 /** Siblings of one folder that never know each other; only the folder's own `index.ts` lists them. */
 const TOPOLOGIES = ['shunt', 'series-pass', 'feedback']
 const ENGINE_VALUES_FOR_WEB = ['units', 'requirements']
+/** Read by both sides; it must import nothing, or the page would carry the engine twice. */
+const SHARED_FILE = 'engine/explore/cells.ts'
 const COMLINK_FILES = ['web/engineClient.ts', 'engine/hosts/worker.ts']
 const ECHARTS_FILES = ['web/charts/ChartPanel.vue', 'web/charts/echarts.ts', 'web/charts/echartsSvg.ts']
 
@@ -96,7 +98,8 @@ const forbiddenForWeb = (imports: readonly Import[]): string[] =>
   imports
     .filter(({ file, target, isType }) => {
       const folder = folderOf(target)
-      if (folder === undefined || isType || ENGINE_VALUES_FOR_WEB.includes(folder)) return false
+      if (folder === undefined || isType || ENGINE_VALUES_FOR_WEB.includes(folder) || target === SHARED_FILE)
+        return false
       // the client names the worker's file by address, it does not import it
       return !(file === 'web/engineClient.ts' && target === 'engine/hosts/worker.ts')
     })
@@ -115,7 +118,11 @@ describe('imports', () => {
 
   it('never join two topologies', () => expect(betweenTopologies(engine)).toEqual([]))
 
-  it('of the page take values only from units and requirements', () => expect(forbiddenForWeb(web)).toEqual([]))
+  it('of the page take values only from units, requirements and the codes of a map', () =>
+    expect(forbiddenForWeb(web)).toEqual([]))
+
+  it('of the file that page and engine share are none', () =>
+    expect(engine.filter(({ file }) => file === SHARED_FILE)).toEqual([]))
 
   it('of Comlink are in the client and the worker alone', () =>
     expect(outside([...engine, ...web], 'comlink', COMLINK_FILES)).toEqual([]))

@@ -1,8 +1,8 @@
 /** A circuit as an SVG file of its own: colours and type inside, dark on white, to be told apart in black and white too. */
+import { capital } from '../../engine/units/index.ts'
 import type { Design } from '../../engine/compare/comparison.ts'
 import { markOf } from '../charts/marks.ts'
 import { escaped, markupText } from '../look/markup.ts'
-import { capital } from '../panels/lane/checks.ts'
 import { drawnCircuit } from './drawn.ts'
 import type { Live } from './live.ts'
 import { pictureOf } from './picture.ts'

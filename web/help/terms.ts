@@ -2,6 +2,7 @@
  * The trade terms of the page, each explained once. Figures explain themselves in the engine (`engine/figures`) and are not
  * repeated here.
  */
+import { lower } from '../../engine/units/index.ts'
 
 /** What a term means and why anybody should care. */
 export interface Explained {
@@ -202,7 +203,7 @@ export const helpOf = ({ is, matters }: Explained): { help: string; matters: str
 
 /** The figure of that label, explained by what the engine says of it. */
 export const figureTerm = (figure: { label: string; help: string; matters: string }): Explained => ({
-  term: figure.label.charAt(0).toLowerCase() + figure.label.slice(1),
+  term: lower(figure.label),
   is: figure.help,
   matters: figure.matters,
 })

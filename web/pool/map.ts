@@ -3,7 +3,7 @@ import type { MapCells, MapQuestion } from '../../engine/explore/map.ts'
 import type { Refinement } from '../../engine/explore/refine.ts'
 import type { MapAxis } from '../../engine/requirements/index.ts'
 import { runBatch } from './batch.ts'
-import { SCORES, UNKNOWN } from './cellCodes.ts'
+import { SCORES, UNKNOWN } from '../../engine/explore/cells.ts'
 import type { EnginePool, Task } from './enginePool.ts'
 
 /** Cells of one task: few enough to share a wave evenly and to cancel, enough for its messages not to count. */

@@ -1,4 +1,5 @@
 /** What changed from one study to another, in words for the undo button. */
+import { capital } from '../../engine/units/index.ts'
 import type { Study } from '../../engine/requirements/study.ts'
 import { readPath, rooted } from './check.ts'
 import type { FieldValue } from './check.ts'
@@ -90,7 +91,7 @@ export function describeChange(before: Study, after: Study): Change | undefined 
   if (path === undefined) {
     const [key] = others
     if (key === undefined) return undefined
-    const name = KEYS[key] ?? key.replace(/^./u, (letter) => letter.toUpperCase())
+    const name = KEYS[key] ?? capital(key)
     return { label: name + more, short: name.toLowerCase() + more }
   }
   const short = fromTo(say(path, readPath(before, path)), say(path, readPath(after, path)))

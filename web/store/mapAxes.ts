@@ -9,7 +9,7 @@ import {
   placeOn,
   usualSpacing,
 } from '../../engine/requirements/index.ts'
-import { isContradiction, marginAt, winnerOf } from '../pool/cellCodes.ts'
+import { isContradiction, marginAt, winnerOf } from '../../engine/explore/cells.ts'
 import { readPath } from './check.ts'
 
 /** An axis as a person sees it: how many cells it has is the map's matter. */

@@ -1,6 +1,6 @@
 /** What to be warned of, each in a sentence or two with the numbers of this design and the part that would help. */
 import { findTransistor } from '../../parts/transistor/index.ts'
-import { entryText, formatQuantity } from '../../units/index.ts'
+import { capital, entryText, formatQuantity, lower } from '../../units/index.ts'
 import { stressOf } from '../ratings.ts'
 import type { Proof } from '../prove.ts'
 import type { Fault, Faults, Fuse } from './index.ts'
@@ -57,9 +57,6 @@ function overVoltage({ list, band, fuse }: Omit<Faults, 'cautions'>): string[] {
       .join(' '),
   ]
 }
-
-const capital = (text: string): string => text.charAt(0).toUpperCase() + text.slice(1)
-const lower = (text: string): string => text.charAt(0).toLowerCase() + text.slice(1)
 
 function crowbarWords(crowbar: NonNullable<Fault['protection']['crowbar']>, fuse: Faults['fuse']): string {
   const { trip, current, over } = crowbar

@@ -1,8 +1,9 @@
 /** Cells of the map against single comparisons at the same requirements. Ours alone: no source. */
 import { describe, expect, it } from 'vitest'
 import { compare } from '../../../engine/index.ts'
-import { IMPOSSIBLE, type MapQuestion, mapCells, SCORES, studyAt } from '../../../engine/explore/map.ts'
-import { UNKNOWN, refine } from '../../../engine/explore/refine.ts'
+import { IMPOSSIBLE, SCORES, UNKNOWN, codeOf } from '../../../engine/explore/cells.ts'
+import { type MapQuestion, mapCells, studyAt } from '../../../engine/explore/map.ts'
+import { refine } from '../../../engine/explore/refine.ts'
 import { randomOf } from '../../../engine/random/index.ts'
 import { exampleStudies } from '../../fixtures/studies/examples.ts'
 
@@ -31,7 +32,7 @@ function compared(cell: number) {
   const { designs, ranking } = compare(studyAt(question, cell)!)
   const best = designs.findIndex(({ topology }) => topology === ranking[0]!.topology)
   const meets = designs.map(({ verdict }) => verdict === 'meets')
-  const code = (meets[best] ? 1 + best : 0) + meets.reduce((sum, is, k) => sum + (is ? 4 << k : 0), 0)
+  const code = codeOf(meets[best] ? best : -1, meets)
   const scoreOf = (topology: string) => ranking.find((r) => r.topology === topology)!.score
   return { code, scores: designs.map(({ topology }, k) => (meets[k] ? scoreOf(topology) : 0)) }
 }

@@ -1,6 +1,7 @@
 /** Refinement of a map against every cell of it. Ours alone: no source. */
 import { describe, expect, it } from 'vitest'
-import { UNKNOWN, refine } from '../../../engine/explore/refine.ts'
+import { UNKNOWN } from '../../../engine/explore/cells.ts'
+import { refine } from '../../../engine/explore/refine.ts'
 
 /** Runs a refinement to its end over a map that is known everywhere. */
 function explore(columns: number, rows: number, codeAt: (column: number, row: number) => number, coarse?: number) {

@@ -325,7 +325,7 @@ describe('the table', () => {
     const { details, rows } = await table()
     await details.get('select').setValue('0')
     expect(rows()[0]).toBe('7.00 mA | Shunt | 20.0 | 90.0 | 70.0 | 62.5 | worked out')
-    expect(rows().at(-1)).toBe('350 mA | Feedback | – | 0.0 (falls short) | 0.0 (falls short) | 88.0 | worked out')
+    expect(rows().at(-1)).toBe('350 mA | Feedback | – | falls short | falls short | 88.0 | worked out')
   })
 
   it('is handed out whole: every cell is a row of the CSV, at the values of a logarithmic axis', async () => {

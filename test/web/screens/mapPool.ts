@@ -1,5 +1,6 @@
 /** A pool for the map whose cells are invented, and come when the test says so. */
-import { IMPOSSIBLE, type MapQuestion, studyAt } from '../../../engine/explore/map.ts'
+import { IMPOSSIBLE } from '../../../engine/explore/cells.ts'
+import { type MapQuestion, studyAt } from '../../../engine/explore/map.ts'
 import { refine } from '../../../engine/explore/refine.ts'
 import type { Study } from '../../../engine/requirements/study.ts'
 import { Superseded } from '../../../web/engineClient.ts'

@@ -1,4 +1,5 @@
 /** What decides, in words: who leads and what would unseat it, which designs are dominated, and what would have to change. */
+import { capital, lower } from '../../../engine/units/index.ts'
 import { NOTHING_BUILT } from '../headline/headline.ts'
 import type {
   Comparison,
@@ -13,14 +14,14 @@ import { markOf } from '../../charts/marks.ts'
 import { describeChange } from '../../store/changes.ts'
 import { withPath } from '../../store/check.ts'
 import { quantityField, shown } from '../../store/fields.ts'
-import { capital, counted, listed } from '../lane/checks.ts'
+import { counted, listed } from '../lane/checks.ts'
 
 const nameOf = (topology: TopologyName): string => markOf(topology).name.toLowerCase()
 
 /** A figure in the middle of a sentence, without what its label adds behind a comma: "efficiency". */
 export function figureName(name: string, figures: readonly FigureDescriptor[]): string {
   const [label] = (figures.find((figure) => figure.name === name)?.label ?? name).split(',') as [string]
-  return label.charAt(0).toLowerCase() + label.slice(1)
+  return lower(label)
 }
 
 /** A weight, to the digit in which limits matter: 3, 5.2, 0.64. */

@@ -1,9 +1,9 @@
 /** The outcome of a comparison in words. */
 import type { Comparison, Design, Figures, TopologyName } from '../../../engine/compare/comparison.ts'
 import { markOf } from '../../charts/marks.ts'
-import { formatQuantity } from '../../../engine/units/index.ts'
+import { capital, formatQuantity } from '../../../engine/units/index.ts'
 import { readFigure } from '../figures/rows.ts'
-import { capital, counted, listed, missedChecks } from '../lane/checks.ts'
+import { counted, listed, missedChecks } from '../lane/checks.ts'
 
 /** Said wherever there is no design to show. */
 export const NOTHING_BUILT = 'None of the three can be built to these requirements.'

@@ -1,7 +1,8 @@
 /** The margin note beside the headline: what is tight and what was not judged. */
+import { capital } from '../../../engine/units/index.ts'
 import type { Comparison, Design } from '../../../engine/compare/comparison.ts'
 import { markOf } from '../../charts/marks.ts'
-import { capital, checkWords, listed, margins } from '../lane/checks.ts'
+import { checkWords, listed, margins } from '../lane/checks.ts'
 
 export interface Note {
   readonly title: string

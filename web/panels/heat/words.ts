@@ -2,9 +2,8 @@
 import type { Design } from '../../../engine/compare/comparison.ts'
 import type { Details } from '../../../engine/compare/details.ts'
 import type { HeatNode, PartHeat, Runaway, Surface } from '../../../engine/analyses/heat/index.ts'
-import { formatQuantity } from '../../../engine/units/index.ts'
+import { capital, formatQuantity } from '../../../engine/units/index.ts'
 import { markOf } from '../../charts/marks.ts'
-import { capital } from '../lane/checks.ts'
 
 /** A design with what the engine found of its heat; without it where nothing could be built or it is still being worked out. */
 export interface HeatedDesign {

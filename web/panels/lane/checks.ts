@@ -128,10 +128,3 @@ const WORDS = ['none', 'one', 'two', 'three', 'four', 'five', 'six', 'seven', 'e
 export function counted(count: number): string {
   return WORDS[count] ?? String(count)
 }
-
-export function capital(sentence: string): string {
-  return sentence.charAt(0).toUpperCase() + sentence.slice(1)
-}
-
-/** A label in the middle of a sentence. */
-export const lower = (text: string): string => text.charAt(0).toLowerCase() + text.slice(1)

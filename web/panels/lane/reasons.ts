@@ -1,8 +1,9 @@
 /** Why a design has its verdict: its shortfalls with numbers, or where it is tightest. */
+import { capital } from '../../../engine/units/index.ts'
 import type { Design, Shortfall } from '../../../engine/compare/comparison.ts'
 import type { Requirements } from '../../../engine/requirements/study.ts'
 import { typeset } from '../../look/typeset.ts'
-import { capital, checkKey, margins } from './checks.ts'
+import { checkKey, margins } from './checks.ts'
 
 export interface Reason {
   readonly key: string

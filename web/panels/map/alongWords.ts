@@ -1,10 +1,10 @@
 /** What a look along one requirement shows, in words. */
+import { capital, lower } from '../../../engine/units/index.ts'
 import { axisValues } from '../../../engine/requirements/index.ts'
 import { MARKS } from '../../charts/marks.ts'
 import { quantityField, shown } from '../../store/fields.ts'
-import { isContradiction, meetsAt, winnerOf } from '../../pool/cellCodes.ts'
+import { isContradiction, meetsAt, winnerOf } from '../../../engine/explore/cells.ts'
 import type { Line } from '../../store/mapAxes.ts'
-import { capital, lower } from '../lane/checks.ts'
 
 /** Between cells this far apart more would say nothing. */
 const FIGURES = 3

@@ -1,5 +1,5 @@
 /** Draws a map on a canvas: winners as colours with their markers, filled-in cells hatched, where each stops meeting, lines of equal margin. */
-import { UNKNOWN, isKnown, marginAt, meetsAt, winnerOf } from '../../pool/cellCodes.ts'
+import { UNKNOWN, isKnown, marginAt, meetsAt, winnerOf } from '../../../engine/explore/cells.ts'
 import type { MapPicture } from '../../store/map.ts'
 import { MARKS, type TopologyMark } from '../../charts/marks.ts'
 import type { Theme } from '../../look/theme.ts'

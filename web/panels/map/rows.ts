@@ -4,7 +4,7 @@ import { MARKS } from '../../charts/marks.ts'
 import type { Cell } from '../../handOut/csv.ts'
 import { quantityField } from '../../store/fields.ts'
 import type { MapPicture } from '../../store/map.ts'
-import { readCell } from './words.ts'
+import { FALLS_SHORT, readCell } from './words.ts'
 
 const heading = (path: string): string => {
   const { name, unit } = quantityField(path)
@@ -24,14 +24,14 @@ export function mapRows(picture: MapPicture): Cell[][] {
     'Filled in from neighbours',
   ]
   const rows = Array.from(picture.codes, (_, cell): Cell[] | undefined => {
-    const { state, winner, margin, scores, isFilled } = readCell(picture, cell)
+    const { state, winner, margin, scores, meets, isFilled } = readCell(picture, cell)
     if (state === 'unknown') return undefined
     return [
       up[Math.floor(cell / x.count)],
       across[cell % x.count],
       state === 'impossible' ? 'contradiction' : (winner?.name ?? 'none meets'),
       margin,
-      ...scores.map((score) => (Number.isFinite(score) ? score : undefined)),
+      ...MARKS.map((mark, k) => (state === 'impossible' ? undefined : meets.includes(mark) ? scores[k] : FALLS_SHORT)),
       isFilled ? 'yes' : 'no',
     ]
   })

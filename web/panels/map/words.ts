@@ -1,10 +1,13 @@
 /** What a map says, in words and numbers. */
-import { IMPOSSIBLE, SCORES, UNKNOWN, isKnown, marginAt, meetsAt, winnerOf } from '../../pool/cellCodes.ts'
+import { lower } from '../../../engine/units/index.ts'
+import { IMPOSSIBLE, SCORES, UNKNOWN, isKnown, marginAt, meetsAt, winnerOf } from '../../../engine/explore/cells.ts'
 import type { MapPicture } from '../../store/map.ts'
 import { axisValues } from '../../../engine/requirements/index.ts'
 import { MARKS, type TopologyMark } from '../../charts/marks.ts'
 import { quantityField, shown } from '../../store/fields.ts'
-import { lower } from '../lane/checks.ts'
+
+/** Where a score would stand: a design that does not meet has none. */
+export const FALLS_SHORT = 'falls short'
 
 export interface CellReading {
   readonly x: string
@@ -14,7 +17,7 @@ export interface CellReading {
   readonly isFilled: boolean
   readonly winner?: TopologyMark
   readonly meets: readonly TopologyMark[]
-  /** In the order of the marks. */
+  /** In the order of the marks; of those that meet. */
   readonly scores: readonly number[]
   /** Points between the two best of those that meet; absent where fewer than two do. */
   readonly margin?: number

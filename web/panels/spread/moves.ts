@@ -1,8 +1,7 @@
 /** What moves a figure: the slopes of the designs on one scale, the largest first. */
 import type { SensitiveFigure } from '../../../engine/compare/boards.ts'
 import type { Inspection } from '../../../engine/compare/details.ts'
-import { formatQuantity } from '../../../engine/units/index.ts'
-import { capital } from '../lane/checks.ts'
+import { capital, formatQuantity } from '../../../engine/units/index.ts'
 
 export const MOVED_FIGURES: readonly { name: SensitiveFigure; label: string }[] = [
   { name: 'output', label: 'output' },

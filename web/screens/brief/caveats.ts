@@ -3,10 +3,10 @@ import type { PartHeat } from '../../../engine/analyses/heat/index.ts'
 import type { Comparison, Design } from '../../../engine/compare/comparison.ts'
 import type { Inspection } from '../../../engine/compare/details.ts'
 import { DERATING_WORDS } from '../../../engine/requirements/index.ts'
-import { formatQuantity } from '../../../engine/units/index.ts'
+import { capital, formatQuantity } from '../../../engine/units/index.ts'
 import { cautionsOf, marginNotes } from '../../panels/headline/notes.ts'
 import { surfaceName } from '../../panels/heat/words.ts'
-import { capital, listed } from '../../panels/lane/checks.ts'
+import { listed } from '../../panels/lane/checks.ts'
 import { nameOf } from './standings.ts'
 
 /** A sentence or more with the designs that it concerns; no names where it concerns all. */

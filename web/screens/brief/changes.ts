@@ -1,9 +1,9 @@
 /** What would change a recommendation: other weights, tighter limits, a short to survive, or less asked of the others. */
 import type { Answer, Comparison, Design } from '../../../engine/compare/comparison.ts'
-import { formatQuantity } from '../../../engine/units/index.ts'
+import { capital, formatQuantity, lower } from '../../../engine/units/index.ts'
 import { readFigure } from '../../panels/figures/rows.ts'
 import { closeness } from '../../panels/headline/relaxations.ts'
-import { capital, listed, lower } from '../../panels/lane/checks.ts'
+import { listed } from '../../panels/lane/checks.ts'
 import { pointsText, weightText } from './rows.ts'
 import { type Standing, type Standings, nameOf } from './standings.ts'
 

@@ -1,18 +1,9 @@
 /** What is recommended, why, and what would change it. Every number is one that the comparison holds. */
 import type { Answer, Comparison, Design } from '../../../engine/compare/comparison.ts'
-import { entryText } from '../../../engine/units/index.ts'
+import { capital, entryText, lower } from '../../../engine/units/index.ts'
 import { contrast, headline } from '../../panels/headline/headline.ts'
 import { closest } from '../../panels/headline/relaxations.ts'
-import {
-  capital,
-  checkWords,
-  counted,
-  judgedCount,
-  listed,
-  lower,
-  margins,
-  missedChecks,
-} from '../../panels/lane/checks.ts'
+import { checkWords, counted, judgedCount, listed, margins, missedChecks } from '../../panels/lane/checks.ts'
 import { reasons } from '../../panels/lane/reasons.ts'
 import { type IsAllowed, NAMED, changeItems, tighter } from './changes.ts'
 import { decidingRows, pointsText } from './rows.ts'

@@ -1,4 +1,5 @@
 /** Cost and board area of each design: the assumptions behind them, one a kind of part, the bills, and the title. */
+import { capital } from '../../../engine/units/index.ts'
 import type { Assumed, Bill, Sum } from '../../../engine/analyses/bill/index.ts'
 import type { Design, TopologyName } from '../../../engine/compare/comparison.ts'
 import type { Inspection } from '../../../engine/compare/details.ts'
@@ -6,7 +7,6 @@ import { PLACED, PRICED } from '../../../engine/requirements/index.ts'
 import type { AreaName, PriceName } from '../../../engine/requirements/index.ts'
 import { markOf } from '../../charts/marks.ts'
 import { figureText } from '../../charts/plot.ts'
-import { capital } from '../../panels/lane/checks.ts'
 import { partText } from '../../panels/parts/uses.ts'
 
 export type BillKind = 'prices' | 'areas'

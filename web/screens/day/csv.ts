@@ -6,8 +6,7 @@
  */
 import { checkField, labelOf, MOST_ROWS, ROW_FIELDS } from '../../../engine/requirements/index.ts'
 import type { Issue, ProfileRow, RowField, Study } from '../../../engine/requirements/index.ts'
-import { parseQuantity } from '../../../engine/units/index.ts'
-import { capital } from '../../panels/lane/checks.ts'
+import { capital, parseQuantity } from '../../../engine/units/index.ts'
 
 /** The columns in their order. */
 export const COLUMNS = [

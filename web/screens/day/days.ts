@@ -2,11 +2,10 @@
 import type { Design, TopologyName } from '../../../engine/compare/comparison.ts'
 import type { Inspection } from '../../../engine/compare/details.ts'
 import type { Day, DayProfile } from '../../../engine/analyses/profile/index.ts'
-import { formatQuantity } from '../../../engine/units/index.ts'
+import { capital, formatQuantity } from '../../../engine/units/index.ts'
 import { markOf } from '../../charts/marks.ts'
 import { roundAxis } from '../../charts/scale.ts'
 import type { ValueAxis } from '../../charts/scale.ts'
-import { capital } from '../../panels/lane/checks.ts'
 
 const JOULES_A_WATT_HOUR = 3600
 const HOURS_A_DAY = 24

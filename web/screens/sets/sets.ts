@@ -1,11 +1,11 @@
 /** Studies side by side: where their requirements differ, how their designs do, and the outcome in a sentence. */
 import type { Answer, Design, FigureDescriptor, TopologyName } from '../../../engine/compare/comparison.ts'
 import type { Study } from '../../../engine/requirements/study.ts'
-import { formatQuantity } from '../../../engine/units/index.ts'
+import { capital, formatQuantity } from '../../../engine/units/index.ts'
 import { MARKS, markOf } from '../../charts/marks.ts'
 import { roundAxis } from '../../charts/scale.ts'
 import { type FigureValue, rangeText, readFigure } from '../../panels/figures/rows.ts'
-import { capital, counted, listed, missedChecks } from '../../panels/lane/checks.ts'
+import { counted, listed, missedChecks } from '../../panels/lane/checks.ts'
 import { paths, say } from '../../store/changes.ts'
 import { readPath } from '../../store/check.ts'
 import { CHOICES, quantityField } from '../../store/fields.ts'

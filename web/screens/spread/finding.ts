@@ -1,10 +1,9 @@
 /** The outcome of a run as one sentence. */
 import type { BoardSummary } from '../../../engine/compare/boards.ts'
 import type { TopologyName } from '../../../engine/compare/comparison.ts'
-import { formatQuantity } from '../../../engine/units/index.ts'
+import { capital, formatQuantity } from '../../../engine/units/index.ts'
 import { markOf } from '../../charts/marks.ts'
 import { countText } from '../../panels/spread/words.ts'
-import { capital } from '../../panels/lane/checks.ts'
 
 export interface Drawn {
   readonly topology: TopologyName

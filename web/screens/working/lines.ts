@@ -1,12 +1,11 @@
 /** A design's working, line by line, as the screen and a copied text show it. */
 import type { Design, Tree, WorkedLine } from '../../../engine/compare/comparison.ts'
 import type { Details } from '../../../engine/compare/details.ts'
-import { formatQuantity } from '../../../engine/units/index.ts'
+import { capital, formatQuantity } from '../../../engine/units/index.ts'
 import { markOf } from '../../charts/marks.ts'
 import { formulaMath, numberLeaf, numberMath, symbolMath } from '../../formula/mathml.ts'
 import { type Markup, markup } from '../../look/markup.ts'
 import { cornerWords } from '../../panels/heat/words.ts'
-import { capital } from '../../panels/lane/checks.ts'
 
 export type HandValue = Details['handValues'][number]
 

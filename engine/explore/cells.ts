@@ -1,9 +1,18 @@
-/** What the code of a map's cell says, as the engine has it (`MapCells`, `Refinement`). */
+/**
+ * The code of a map's cell: in bits 0 and 1 the winner, 0 for none, else 1 for the shunt, 2 for series-pass, 3 for feedback; in
+ * bits 2 to 4 which of them meet. The page reads it too: this file imports nothing.
+ */
 
+/** Code of a cell whose two requirements contradict each other or a third one. */
 export const IMPOSSIBLE = 254
+/** Code of a cell that has not been worked out. */
 export const UNKNOWN = 255
 /** Values a cell: the three scores. */
 export const SCORES = 3
+
+/** `winner`: index of the design, -1 for none; `meets`: by design. */
+export const codeOf = (winner: number, meets: readonly boolean[]): number =>
+  meets.reduce((code, is, k) => code + (is ? 4 << k : 0), 1 + winner)
 
 /** Index of the winning design; -1 where none meets or nothing is known. */
 export function winnerOf(code: number): number {
