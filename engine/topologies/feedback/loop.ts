@@ -50,13 +50,22 @@ export function loopGivens(need: Need, { row }: PassChoice): { Vbe_max: number; 
   }
 }
 
-/** The pass transistors worth trying: the smallest single one, then the smallest Darlington. */
+/** The pass transistors worth trying: the smallest single one, then the smallest Darlington; where one is hardly enough, the next too. */
 export function loopPasses(need: Need, limiter: LimiterIds | FoldbackIds | undefined): PassChoice[] | Refusal {
-  const limited = passNeed(need, need.requirements.output.voltage, limiter && guessLimit(need, limiter).current)
-  // folded back, the short is made to fit the transistor and not the transistor to the short
-  const { faultPower: _, ...folded } = limited
-  const ask = limiter && isFoldback(limiter) ? folded : limited
-  const passes = [false, true].flatMap((darlington) => passTransistors(need, 'Q1', ask, darlington).slice(0, 1))
+  const { voltage, tolerance } = need.requirements.output
+  const limit = limiter && guessLimit(need, limiter).current
+  const smallest = (held: number, darlington: boolean): PassChoice[] => {
+    const limited = passNeed(need, held, limit)
+    // folded back, the short is made to fit the transistor and not the transistor to the short
+    const { faultPower: _, ...folded } = limited
+    return passTransistors(need, 'Q1', limiter && isFoldback(limiter) ? folded : limited, darlington).slice(0, 1)
+  }
+  const passes = [false, true].flatMap((darlington) => {
+    const chosen = smallest(voltage, darlington)
+    // at the foot of its band the output leaves more to the transistor: one that is at its limit already is not the only one tried
+    const surer = smallest(voltage * (1 - tolerance), darlington).filter(({ row }) => row !== chosen[0]?.row)
+    return [...chosen, ...surer]
+  })
   return passes.length > 0 ? passes : refuse('parts.mounting', 1, 0, '1', 'The list holds no pass transistor.')
 }
 
