@@ -58,13 +58,13 @@ describe('the map', () => {
   it('has its boundaries by refinement where every cell of a fine grid has them, single cells apart', () => {
     const codes = new Uint8Array(total).fill(UNKNOWN)
     const scores = new Float64Array(SCORES * total)
-    let refinement = refine(question.x.count, question.y.count, codes, scores, 2)
+    let refinement = refine(question.x.count, question.y.count, codes, scores)
     while (refinement.wanted.length > 0) {
       for (const cell of refinement.wanted) {
         codes[cell] = whole.codes[cell]!
         scores.set(whole.scores.subarray(SCORES * cell, SCORES * cell + SCORES), SCORES * cell)
       }
-      refinement = refine(question.x.count, question.y.count, codes, scores, 2)
+      refinement = refine(question.x.count, question.y.count, codes, scores)
     }
     const { count: columns } = question.x
     const missed = Array.from(whole.codes, (_, cell) => cell).filter(
