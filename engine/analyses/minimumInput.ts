@@ -22,7 +22,7 @@ const RESOLUTION = 5e-4
 /**
  * At full load, over both ends of ambient, cold and settled: the lowest input that holds the lower edge of the band, or,
  * where this board's output lies below that edge (or within 2 % of it) even at nominal input, the input at which it has
- * fallen 2 % below its value there.
+ * fallen 2 % below its value there. A board without an output at nominal input lets go there.
  */
 export function findMinimumInput(observer: Observer, requirements: Requirements, tolerances: number): MinimumInput {
   const { input, output, load, ambient } = requirements
@@ -35,6 +35,7 @@ export function findMinimumInput(observer: Observer, requirements: Requirements,
     const outputAt = (volts: number): number =>
       solvePoint(prepared.circuit, ws, volts, load.max, t, mode) === 0 ? ws.voltages[prepared.output]! : NaN
     const nominal = outputAt(input.nominal)
+    if (Number.isNaN(nominal)) return input.nominal
     const threshold = Math.min(edge, nominal * (1 - DROPOUT_SHARE))
     let high = input.nominal
     let low = input.nominal

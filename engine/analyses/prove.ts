@@ -48,7 +48,6 @@ export interface Proof {
  * saves the search for numbers that nobody asks for, and the last per cent of ratings that are kept with room to spare.
  */
 export interface Lean {
-  readonly heat: boolean
   readonly loadRegulation: boolean
   readonly lineRegulation: boolean
 }
@@ -155,7 +154,7 @@ export function prove(band: Band): Proof | Unprovable {
   const least = once(() => findMinimumInput(observer, requirements, search.tolerances))
 
   // in this order: what has no solution is met on the way
-  if (!lean || lean.heat) if (!heat()) return unprovable()
+  if (!heat()) return unprovable()
   if (!lean) if (!efficiency()) return unprovable()
   const isLoadRead = !lean || lean.loadRegulation || asked.loadRegulation !== undefined
   if (isLoadRead && !load()) return unprovable()

@@ -100,7 +100,6 @@ export function decide(study: Study, from: Hint = newHint()): Decision {
   from.asked = asked
   const weighs = (figure: string): boolean => (weights[figure] ?? 0) > 0
   const extent: Lean = {
-    heat: true,
     loadRegulation: weighs('loadRegulation'),
     lineRegulation: weighs('lineRegulation'),
   }

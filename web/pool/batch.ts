@@ -1,5 +1,5 @@
 /** Several long jobs of one kind over a pool, each heard of while it runs. */
-import type { JobName, Jobs } from '../../engine/hosts/host.ts'
+import type { JobName, Jobs, Progress } from '../../engine/hosts/host.ts'
 import type { EnginePool, Task } from './enginePool.ts'
 
 export interface Listener<N extends JobName> {
@@ -25,4 +25,14 @@ export function runBatch<N extends JobName>(
     }
   }
   return pool.work(next)
+}
+
+/** Tells the progress of several jobs as that of all of them together. `totals`: of each, as far as known before it tells. */
+export function together(totals: readonly number[], tell: (all: Progress) => void): (k: number, own: Progress) => void {
+  const told: Progress[] = totals.map((total) => ({ done: 0, total }))
+  const sum = (of: (each: Progress) => number): number => told.reduce((all, each) => all + of(each), 0)
+  return (k, { done, total }) => {
+    told[k] = { done, total }
+    tell({ done: sum((each) => each.done), total: sum((each) => each.total) })
+  }
 }

@@ -1,5 +1,6 @@
 /** A Monte Carlo run in slices over a pool: every board of every design, put where it belongs whoever solved it. */
 import type { Draw, Samples, SpreadProblem } from '../../engine/compare/boards.ts'
+import type { Progress } from '../../engine/hosts/host.ts'
 import type { EnginePool, Task } from './enginePool.ts'
 
 /** A run as far as it has come. */
@@ -8,11 +9,6 @@ export interface BoardRun {
   readonly samples: readonly (Samples | undefined)[]
   /** By design: so many boards from the first on are solved without a gap. */
   readonly complete: readonly number[]
-}
-
-export interface BoardProgress {
-  done: number
-  total: number
 }
 
 /** Milliseconds that a slice should take: short enough to cancel, long enough for its messages not to count. */
@@ -42,7 +38,7 @@ export function drawBoards(
   problems: readonly (SpreadProblem | undefined)[],
   draw: Draw,
   boards: number,
-  onProgress: (told: BoardProgress) => void,
+  onProgress: (told: Progress) => void,
 ): { run: () => BoardRun; done: Promise<void> } {
   const lines = problems.map((problem): Line | undefined =>
     problem ? { problem, samples: emptySamples(boards), next: 0, pace: 0, early: new Map(), complete: 0 } : undefined,

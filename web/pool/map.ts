@@ -1,28 +1,23 @@
 /** A map worked out over a pool: coarse first, then wave after wave along its boundaries. */
 import type { MapCells, MapQuestion } from '../../engine/explore/map.ts'
 import type { Refinement } from '../../engine/explore/refine.ts'
+import type { Progress } from '../../engine/hosts/host.ts'
 import type { MapAxis } from '../../engine/requirements/index.ts'
-import { runBatch } from './batch.ts'
+import { runBatch, together } from './batch.ts'
 import { SCORES, UNKNOWN } from '../../engine/explore/cells.ts'
 import type { EnginePool, Task } from './enginePool.ts'
 
 /** Cells of one task: few enough to share a wave evenly and to cancel, enough for its messages not to count. */
-const CELLS = 6
-
-export interface MapProgress {
-  /** Cells worked out, of those known to be needed so far. */
-  done: number
-  total: number
-}
+const CELLS = 3
 
 /**
- * Works the map out. `onPicture` hears of it after every wave; the promise settles with the finished one, and as the pool's
- * queue does.
+ * Works the map out; its progress is in cells, of those known to be needed so far. `onPicture` hears of it after every wave;
+ * the promise settles with the finished one, and as the pool's queue does.
  */
 export async function workMap(
   pool: EnginePool,
   question: MapQuestion,
-  onProgress: (told: MapProgress) => void,
+  onProgress: (told: Progress) => void,
   onPicture: (picture: Refinement) => void,
 ): Promise<Refinement> {
   const columns = question.x.count
@@ -72,20 +67,19 @@ export async function workMap(
 export async function workLines(
   pool: EnginePool,
   questions: readonly MapQuestion[],
-  onProgress: (told: MapProgress) => void,
+  onProgress: (told: Progress) => void,
 ): Promise<{ axis: MapAxis; codes: Uint8Array; scores: Float64Array }[]> {
-  const total = questions.reduce((sum, { x }) => sum + x.count, 0)
-  const done = questions.map(() => 0)
+  const step = together(
+    questions.map(({ x }) => x.count),
+    onProgress,
+  )
   const lines: MapCells[] = []
   await runBatch(
     pool,
     'mapCells',
     questions.map((question) => ({ question, cells: Int32Array.from({ length: question.x.count }, (_, k) => k) })),
     {
-      step(k, told) {
-        done[k] = told.done
-        onProgress({ done: done.reduce((sum, each) => sum + each, 0), total })
-      },
+      step,
       result(k, line) {
         lines[k] = line
       },

@@ -2,7 +2,7 @@
 import { ref } from 'vue'
 import type { JobName, Jobs, Progress } from '../../engine/hosts/host.ts'
 import { Superseded } from '../engineClient.ts'
-import { type Listener, runBatch } from '../pool/batch.ts'
+import { type Listener, runBatch, together } from '../pool/batch.ts'
 import { createEnginePool, type EnginePool } from '../pool/enginePool.ts'
 
 /** One run, as its work sees it. */
@@ -84,22 +84,19 @@ export function batchRun<N extends LongJob>(name: N) {
   /** What comes of a run that was replaced or stopped is not told any more. */
   const run = (inputs: readonly Jobs[N]['input'][], listener: Listener<N>): Promise<void> =>
     start(({ pool, isMine, tell }) => {
-      const told: Progress[] = inputs.map(() => ({ done: 0, total: 0 }))
-      const sum = () => {
-        const done = told.reduce((all, each) => all + each.done, 0)
-        tell({ done, total: told.reduce((all, each) => all + each.total, 0) })
-      }
+      const ends = inputs.map(() => 0)
+      const told = together(ends, tell)
       return runBatch(pool, name, inputs, {
         step(k, step) {
           if (!isMine()) return
           const { done, total } = step as Progress
-          told[k] = { done, total }
-          sum()
+          ends[k] = total
+          told(k, { done, total })
           listener.step(k, step)
         },
         result(k, result) {
           if (!isMine()) return
-          told[k] = { done: told[k]!.total, total: told[k]!.total }
+          told(k, { done: ends[k]!, total: ends[k]! })
           listener.result(k, result)
         },
       })
