@@ -92,7 +92,6 @@ export function refine(columns: number, rows: number, codes: Uint8Array, scores:
   const fill = (block: Block): void => {
     const { left, right, top, bottom, isFirst } = block
     const corners = cornersOf(block)
-    const centre = isFirst ? centreOf(block) : undefined
     const bent = new Float64Array(SCORES)
     const between = (k: number, c: number, r: number): number => {
       const x = share(left, c, right)
@@ -100,8 +99,9 @@ export function refine(columns: number, rows: number, codes: Uint8Array, scores:
       const [a, b, d, e] = corners.map((corner) => scores[SCORES * corner + k]!) as [number, number, number, number]
       return (1 - y) * ((1 - x) * a + x * b) + y * ((1 - x) * d + x * e)
     }
-    for (let k = 0; k < SCORES && centre !== undefined; k++)
-      bent[k] = scores[SCORES * centre + k]! - between(k, middle(left, right), middle(top, bottom))
+    if (isFirst)
+      for (let k = 0; k < SCORES; k++)
+        bent[k] = scores[SCORES * centreOf(block) + k]! - between(k, middle(left, right), middle(top, bottom))
     for (let r = top; r <= bottom; r++)
       for (let c = left; c <= right; c++) {
         const cell = at(c, r)

@@ -31,7 +31,16 @@ function wrongCells(columns: number, rows: number, codeAt: CodeAt, scoreAt = pla
 }
 
 const slanted = (column: number, row: number) => (3 * column + 2 * row > 200 ? 1 : row > 70 ? 2 : 3)
+const hill = (column: number, row: number) => 100 - (column - 50) ** 2 / 25 - (row - 50) ** 2 / 25
+const speck = (column: number, row: number) => (column === 5 && row === 6 ? 1 : 2)
+const island = (column: number, row: number) => ((column - 12) ** 2 + (row - 12) ** 2 < 40 ? 1 : 2)
 const curved = (column: number, row: number) => ((column - 20) ** 2 + (row - 30) ** 2 < 900 ? 1 : 2)
+
+/** Two that meet; the second overtakes on a thin strip. */
+const rivals = (column: number, row: number, k: number) =>
+  k === 0 ? 50 : k === 1 ? 50.4 - 0.1 * Math.abs(column - 29) - 0.01 * row : 0
+const tongue = (column: number, row: number) =>
+  codeOf(rivals(column, row, 1) > rivals(column, row, 0) ? 1 : 0, [true, true, false])
 
 describe('refinement', () => {
   it.each([
@@ -57,7 +66,6 @@ describe('refinement', () => {
   })
 
   it('bends what it fills in towards the centre of a block', () => {
-    const hill = (column: number, row: number) => 100 - (column - 50) ** 2 / 25 - (row - 50) ** 2 / 25
     const { filled, values } = explore(100, 100, () => 1, hill)
     // between corners alone a block would lie 25 below the hill's top in places
     const errors = [...filled].flatMap((is, cell) =>
@@ -67,22 +75,15 @@ describe('refinement', () => {
   })
 
   it('misses an island that touches no cell worked out, as it says', () => {
-    const island = (column: number, row: number) => (column === 5 && row === 6 ? 1 : 2)
-    expect(wrongCells(100, 100, island)).toBe(1)
+    expect(wrongCells(100, 100, speck)).toBe(1)
   })
 
   it('sees an island at the centre of a block', () => {
-    const island = (column: number, row: number) => ((column - 12) ** 2 + (row - 12) ** 2 < 40 ? 1 : 2)
     expect(wrongCells(100, 100, island)).toBe(0)
   })
 
   it('sees a tongue that touches no cell of the first cut, where the winner beside it is hardly ahead', () => {
-    // both meet; the second overtakes on a thin strip
-    const scores = (column: number, row: number, k: number) =>
-      k === 0 ? 50 : k === 1 ? 50.4 - 0.1 * Math.abs(column - 29) - 0.01 * row : 0
-    const tongue = (column: number, row: number) =>
-      codeOf(scores(column, row, 1) > scores(column, row, 0) ? 1 : 0, [true, true, false])
-    expect(wrongCells(100, 100, tongue, scores)).toBe(0)
+    expect(wrongCells(100, 100, tongue, rivals)).toBe(0)
   })
 
   it.each([
