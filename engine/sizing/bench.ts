@@ -3,7 +3,7 @@ import type { Observer } from '../analyses/observe.ts'
 import type { Prepared } from '../analyses/prepare.ts'
 import type { Recall } from '../analyses/search.ts'
 import type { Refusal, Variant } from '../topologies/index.ts'
-import type { Contender } from './contenders.ts'
+import type { Contender, Glanced } from './contenders.ts'
 
 /** What a sizing may share with another of the same requirements, the limits of regulation and ripple aside: no part depends on those. */
 export interface Bench {
@@ -20,7 +20,7 @@ export interface Bench {
 /** Found under like requirements; lean sizings fill it in and read it. */
 export interface Nearby {
   /** How each candidate ranked at first sight, by variant; at least so badly, where it was no contender. */
-  readonly ranks: Map<Variant, Map<string, number>>
+  readonly ranks: Map<Variant, Map<string, Glanced>>
   /** What the searches of its proof found, by variant and active parts. */
   readonly recalls: Map<Variant, Map<string, Recall>>
 }

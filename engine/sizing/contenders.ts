@@ -14,14 +14,20 @@ import type { Bench } from './bench.ts'
 import { glance } from './glance.ts'
 import { unheldPin } from './pinned.ts'
 
-export interface Contender {
-  readonly candidate: Candidate
-  readonly prepared: Prepared
+/** A candidate at first sight. */
+export interface Glanced {
   readonly rank: number
+  /** The part numbers of its transistors: candidates that share them fail together, where heat is what fails. */
+  readonly transistors: string
 }
 
-/** Proofs that one variant may cost: candidates come most promising first. */
-export const PROOFS_PER_VARIANT = 3
+export interface Contender extends Glanced {
+  readonly candidate: Candidate
+  readonly prepared: Prepared
+}
+
+/** Candidates of one variant that are put to the proof, the most promising first. */
+const PROOFS_PER_VARIANT = 3
 /** A first look worse than this leaves nothing for a proof to save. */
 export const PROMISING = 2.5
 
@@ -41,24 +47,31 @@ const asItIs = (rank: number): number => rank
  */
 export function contendersOf(variant: Variant, need: Need, bench: Bench, isLean: boolean): Contender[] | Refusal {
   const known = isLean ? bench.nearby?.ranks.get(variant) : undefined
-  if (known && known.size > 0 && Math.min(...known.values()) > FAR) return []
+  if (known && known.size > 0 && Math.min(...Array.from(known.values(), ({ rank }) => rank)) > FAR) return []
   const candidates = variant.candidates(need)
   if (isRefusal(candidates)) return candidates
   const keyed = keyEach(candidates)
   if (!known) {
     const all = rankAll(variant, keyed, need, bench, isLean ? stretched : () => Infinity)
-    if (isLean && Array.isArray(all)) bench.nearby?.ranks.set(variant, new Map(all.map(({ key, rank }) => [key, rank])))
+    if (isLean && Array.isArray(all))
+      bench.nearby?.ranks.set(variant, new Map(all.map(({ key, rank, transistors }) => [key, { rank, transistors }])))
     return all
   }
   const cut = stretched(lastOfInterest([...known.values()]))
-  const isNear = ({ key }: Keyed): boolean => (known.get(key) ?? 0) <= cut
+  const isNear = ({ key }: Keyed): boolean => (known.get(key)?.rank ?? 0) <= cut
   const near = rankAll(variant, keyed.filter(isNear), need, bench, asItIs)
-  if (Array.isArray(near) && lastOfInterest(near.map(({ rank }) => rank)) <= cut) return near
+  if (Array.isArray(near) && lastOfInterest(near) <= cut) return near
   // the near ones have become worse than they were: those left out may be better
   const left = keyed.filter((each) => !isNear(each))
   const far = rankAll(variant, left, need, bench, asItIs, Array.isArray(near) ? near : [])
   return isRefusal(far) ? near : far
 }
+
+const transistorsOf = ({ parts }: SizedDesign): string =>
+  parts
+    .filter(({ semiconductor }) => semiconductor?.kind === 'transistor')
+    .map(({ partNumber }) => partNumber)
+    .join()
 
 interface Keyed {
   readonly key: string
@@ -75,10 +88,25 @@ function keyEach(candidates: readonly Candidate[]): Keyed[] {
   })
 }
 
+/**
+ * Of candidates in their order those that are worth a proof: the first few, and where all of them have the same transistors, the
+ * first with others.
+ */
+export function worthProving<T extends Glanced>(inOrder: readonly T[]): T[] {
+  const few = inOrder.slice(0, PROOFS_PER_VARIANT)
+  const isOther = ({ transistors }: T): boolean => transistors !== few[0]!.transistors
+  return few.some(isOther) ? few : [...few, ...inOrder.filter(isOther).slice(0, 1)]
+}
+
 /** The worst rank that still matters: of the last to be proven, and of the first of all. */
-function lastOfInterest(ranks: readonly number[]): number {
-  const sorted = ranks.toSorted((a, b) => a - b)
-  return Math.min(sorted[PROOFS_PER_VARIANT - 1] ?? Infinity, Math.max(PROMISING, sorted[0] ?? Infinity))
+function lastOfInterest(glanced: readonly Glanced[]): number {
+  const inOrder = glanced.toSorted((a, b) => a.rank - b.rank)
+  const [first] = inOrder
+  if (!first) return Infinity
+  const worth = worthProving(inOrder)
+  const isFull = worth.length >= PROOFS_PER_VARIANT
+  const isSettled = isFull && (first.transistors === '' || worth.some((each) => each.transistors !== first.transistors))
+  return Math.min(isSettled ? worth.at(-1)!.rank : Infinity, Math.max(PROMISING, first.rank))
 }
 
 /** Ranks the candidates, together with those that are `ranked` already. `reach`: from a rank that still matters to the one up to which ranks are exact. */
@@ -102,8 +130,9 @@ function rankAll(
     }
     const prepared = prepare(design, ...wirings)
     if (!wirings.some(({ circuit }) => circuit.nodes === prepared.circuit.nodes)) wirings.push(prepared)
-    const enough = reach(lastOfInterest(built.map(({ rank }) => rank)))
-    built.push({ key, candidate, prepared, rank: glance(prepared, need.requirements, enough) })
+    const enough = reach(lastOfInterest(built))
+    const rank = glance(prepared, need.requirements, enough)
+    built.push({ key, candidate, prepared, rank, transistors: transistorsOf(design) })
   }
   return built.length === 0 ? (refusal ?? NOTHING_SOLVES) : built.toSorted((a, b) => a.rank - b.rank)
 }

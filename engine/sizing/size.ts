@@ -22,7 +22,7 @@ import {
   isRefusal,
 } from '../topologies/index.ts'
 import { type Bench, newBench, recallOf } from './bench.ts'
-import { type Contender, NOTHING_SOLVES, PROMISING, PROOFS_PER_VARIANT, build, contendersOf } from './contenders.ts'
+import { type Contender, NOTHING_SOLVES, PROMISING, build, contendersOf, worthProving } from './contenders.ts'
 import { type Finding, judge, judgeOutput } from './judge.ts'
 import { pinsText } from './pinned.ts'
 
@@ -110,9 +110,8 @@ function tryVariants(topology: Topology, need: Need, bench: Bench, extent: Exten
       lastReason = `${variant.name}: ${built.because}`
       continue
     }
-    const promising = built
-      .filter(({ rank }) => rank <= PROMISING)
-      .slice(0, extent !== 'nominal' ? PROOFS_PER_VARIANT : 1)
+    const worth = worthProving(built.filter(({ rank }) => rank <= PROMISING))
+    const promising = extent !== 'nominal' ? worth : worth.slice(0, 1)
     if (promising.length === 0) {
       const [first] = built
       if (first && (!attempt.leftOut || first.rank < attempt.leftOut.first.rank)) attempt.leftOut = { variant, first }
@@ -202,7 +201,7 @@ export function sizeVariant(variant: Variant, need: Need): Sized | Unbuilt {
   const bench = newBench()
   const built = contendersOf(variant, need, bench, false)
   if (isRefusal(built)) return { variant, refusal: built }
-  const tried = tryEach(variant, built.slice(0, PROOFS_PER_VARIANT), need, 'all', bench)
+  const tried = tryEach(variant, worthProving(built), need, 'all', bench)
   if ('met' in tried) return tried.met
   return closestOf(tried.missed) ?? { variant, refusal: NOTHING_SOLVES }
 }
