@@ -150,5 +150,6 @@ export const NOTHING_SOLVES: Refusal = {
   required: 1,
   achieved: 0,
   unit: '1',
-  because: 'No part in the list comes near these requirements, or no circuit built from them has a solution.',
+  because:
+    'No part in the list comes near these requirements, or no circuit built from them has a solution. Ask for less load current, or for a narrower input range.',
 }

@@ -60,7 +60,7 @@ export function size(
   extent: 'all' | 'nominal' = 'all',
 ): Sized | Unbuilt {
   const attempt = tryVariants(topology, need, bench, extent)
-  const sized = attempt.met ?? closestAttempt(topology, need, attempt)
+  const sized = attempt.met ?? closestAttempt(topology, attempt)
   const pins = pinsText(topology.name, need.pins)
   if (pins === '') return sized
   if (!isUnbuilt(sized)) return { ...sized, because: `${sized.because} Pinned: ${pins}.` }
@@ -126,12 +126,12 @@ function tryVariants(topology: Topology, need: Need, bench: Bench, extent: Exten
 }
 
 /** Where nothing meets: the design that comes closest, or why there is none. */
-function closestAttempt(topology: Topology, need: Need, { missed, refused, leftOut }: Attempt): Sized | Unbuilt {
+function closestAttempt(topology: Topology, { missed, refused, leftOut }: Attempt): Sized | Unbuilt {
   const closest = closestOf(missed)
   if (closest)
     return { ...closest, because: `No variant meets every requirement; ${closest.variant.title} comes closest.` }
-  // a pinned circuit that has no solution is no matter of the other variants' reasons
-  if (refused && !(leftOut && Object.keys(need.pins).length > 0)) return refused
+  // a circuit that could be built and has no solution says more than a variant that lacks a part
+  if (refused && !leftOut) return refused
   const variant = leftOut?.variant ?? topology.variants[0]!
   return { variant, refusal: NOTHING_SOLVES }
 }
