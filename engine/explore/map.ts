@@ -12,7 +12,10 @@ export interface MapQuestion {
   readonly y: MapAxis
 }
 
-/** Cells worked out: indices row after row, y counted from `y.from`; `codes`: see `codeOf`; `scores`: three a cell, 0 where a design falls short. */
+/**
+ * Cells worked out: indices row after row, y counted from `y.from`; `codes`: see `codeOf`; `scores`: three a cell, 0 where a
+ * design falls short.
+ */
 export interface MapCells {
   cells: Int32Array
   codes: Uint8Array

@@ -34,7 +34,10 @@ interface Block {
 
 const middle = (from: number, to: number): number => (from + to) >> 1
 
-/** Depends on what is known alone, not on the order in which it came. `codes`: one a cell, row after row; `scores`: `SCORES` a cell. */
+/**
+ * Depends on what is known alone, not on the order in which it came. `codes`: one a cell, row after row; `scores`: `SCORES` a
+ * cell.
+ */
 export function refine(columns: number, rows: number, codes: Uint8Array, scores: Float64Array): Refinement {
   const wanted = new Set<number>()
   const out: Refinement = {
@@ -44,7 +47,7 @@ export function refine(columns: number, rows: number, codes: Uint8Array, scores:
     values: scores.slice(),
   }
   const at = (column: number, row: number): number => column + row * columns
-  const cornersOf = ({ left, right, top, bottom }: Block): number[] => [
+  const cornersOf = ({ left, right, top, bottom }: Block): [number, number, number, number] => [
     at(left, top),
     at(right, top),
     at(left, bottom),
@@ -91,13 +94,15 @@ export function refine(columns: number, rows: number, codes: Uint8Array, scores:
 
   const fill = (block: Block): void => {
     const { left, right, top, bottom, isFirst } = block
-    const corners = cornersOf(block)
+    const [first, second, third, fourth] = cornersOf(block)
     const bent = new Float64Array(SCORES)
     const between = (k: number, c: number, r: number): number => {
       const x = share(left, c, right)
       const y = share(top, r, bottom)
-      const [a, b, d, e] = corners.map((corner) => scores[SCORES * corner + k]!) as [number, number, number, number]
-      return (1 - y) * ((1 - x) * a + x * b) + y * ((1 - x) * d + x * e)
+      return (
+        (1 - y) * ((1 - x) * scores[SCORES * first + k]! + x * scores[SCORES * second + k]!) +
+        y * ((1 - x) * scores[SCORES * third + k]! + x * scores[SCORES * fourth + k]!)
+      )
     }
     if (isFirst)
       for (let k = 0; k < SCORES; k++)
@@ -106,7 +111,7 @@ export function refine(columns: number, rows: number, codes: Uint8Array, scores:
       for (let c = left; c <= right; c++) {
         const cell = at(c, r)
         if (codes[cell] !== UNKNOWN) continue
-        out.codes[cell] = codes[corners[0]!]!
+        out.codes[cell] = codes[first]!
         out.filled[cell] = 1
         const nearness = tent(left, c, right) * tent(top, r, bottom)
         for (let k = 0; k < SCORES; k++) out.values[SCORES * cell + k] = between(k, c, r) + nearness * bent[k]!
