@@ -11,8 +11,8 @@ import type { Requirements, Study } from '../requirements/study.ts'
 import type { Lean } from '../analyses/prove.ts'
 import { type Bench, type Nearby, newBench, newNearby } from '../sizing/bench.ts'
 import { sizeLean } from '../sizing/size.ts'
-import { TOPOLOGIES, type TopologyName } from '../topologies/index.ts'
-import { rankBy } from './ranking.ts'
+import { TOPOLOGIES, type Topology, type TopologyName } from '../topologies/index.ts'
+import { type RankingEntry, rankBy } from './ranking.ts'
 import { needFor } from './sizer.ts'
 
 export interface DecidedDesign {
@@ -91,8 +91,8 @@ function areLike(a: unknown, b: unknown): boolean {
   )
 }
 
-/** The study must have passed `checkStudy`. `from` is read and then holds what this decision leaves. */
-export function decide(study: Study, from: Hint = newHint()): Decision {
+/** One design of a decision, without its score. `from` as for `decide`. */
+export function decideDesign(study: Study, topology: Topology, from: Hint): DecidedDesign {
   const { requirements, weights, assumptions, pins } = study
   const { loadRegulation: _, lineRegulation: __, outputRipple: ___, ...limits } = requirements.limits
   const asked = JSON.stringify([{ ...requirements, limits }, pins])
@@ -103,21 +103,27 @@ export function decide(study: Study, from: Hint = newHint()): Decision {
     loadRegulation: weighs('loadRegulation'),
     lineRegulation: weighs('lineRegulation'),
   }
+  const sized = sizeLean(topology, needFor(study, topology), from.bench, extent)
+  if (!sized) return { topology: topology.name, meets: false }
   const names = FIGURES.filter(({ name }) => name === 'efficiency' || name === 'heat' || weighs(name)).map(
     ({ name }) => name,
   )
-  const designs = TOPOLOGIES.map((topology): DecidedDesign => {
-    const sized = sizeLean(topology, needFor(study, topology), from.bench, extent)
-    const { name } = topology
-    if (!sized) return { topology: name, meets: false }
-    const figures = headlinesOf(sized.proof, assumptions, names)
-    return { topology: name, meets: true, variant: sized.variant.name, figures }
-  })
-  const ranking = rankBy(
+  const figures = headlinesOf(sized.proof, assumptions, names)
+  return { topology: topology.name, meets: true, variant: sized.variant.name, figures }
+}
+
+/** The study must have passed `checkStudy`. `from` is read and then holds what this decision leaves. */
+export function decide(study: Study, from: Hint = newHint()): Decision {
+  const designs = TOPOLOGIES.map((topology) => decideDesign(study, topology, from))
+  const ranking = rankDecided(designs, study)
+  for (const { topology, score } of ranking) designs.find((design) => design.topology === topology)!.score = score
+  return { designs, ranking: ranking.map(({ topology }) => topology) }
+}
+
+/** Those that meet, the best first. */
+export const rankDecided = (designs: readonly DecidedDesign[], { weights }: Study): RankingEntry[] =>
+  rankBy(
     designs.filter(({ meets }) => meets),
     (name, { figures }) => figures?.[name],
     weights,
   )
-  for (const { topology, score } of ranking) designs.find((design) => design.topology === topology)!.score = score
-  return { designs, ranking: ranking.map(({ topology }) => topology) }
-}

@@ -1,10 +1,12 @@
 /**
  * What would have to change: for one topology, the smallest change of a single requirement with which it meets, or comes first.
- * Every trial sizes and proves anew. All requirements are widened together, step by step, until one of the steps does it;
- * between the last step that did not and the one that did, the change is halved down to its grain. Sizing works in steps of
- * parts, so a smaller change between two trials can escape the search; what is found holds, and one grain less does not.
+ * Every trial sizes anew and proves in the lean form. All requirements are widened together, step by step, until one of the steps
+ * does it; between the last step that did not and the one that did, the change is halved down to its grain. Sizing works in steps
+ * of parts, so a smaller change between two trials can escape the search. What is found is proven whole, and holds; one grain less
+ * does not.
  */
 import type { TopologyName } from '../compare/comparison.ts'
+import { type DecidedDesign, type Hint, decideDesign, newHint, rankDecided } from '../compare/decide.ts'
 import { type Ranked, rank } from '../compare/ranking.ts'
 import { needFor } from '../compare/sizer.ts'
 import { figuresOf } from '../figures/index.ts'
@@ -65,9 +67,10 @@ export function* changesFor({ study, topology, goal }: ChangeQuestion): Generato
   const toggles = togglesOf(study, goal)
   const total = movers.reduce((sum, { reach }) => sum + LADDER.filter((step) => step <= reach).length, toggles.length)
   let trials = 0
+  const hint = newHint()
   const hold: Hold = function* (next) {
     trials++
-    const reaching = reachGoal(next, topology, goal)
+    const reaching = reachGoal(next, topology, goal, hint)
     for (;;) {
       const step = reaching.next()
       if (step.done) return step.value
@@ -78,7 +81,8 @@ export function* changesFor({ study, topology, goal }: ChangeQuestion): Generato
   const given: Change[] = []
   for (const { path, from, to } of toggles) {
     const next = altered(study, path, to)
-    const reached = next && (yield* hold(next.study))
+    if (!next || !(yield* hold(next.study))) continue
+    const reached = proven(next.study, topology, goal)
     if (reached) given.push({ path, from, to, edits: next.edits, ...reached })
   }
 
@@ -91,9 +95,13 @@ export function* changesFor({ study, topology, goal }: ChangeQuestion): Generato
       const grains = Math.max(level + 1, Math.round((reach * mover.scale) / mover.grain))
       const next = altered(study, mover.path, valueAlong(mover, grains))
       if (!next) continue
-      const reached = yield* hold(next.study)
-      if (reached) found.push(yield* smallest(study, mover, { missed: missed[k]!, held: grains, reached }, hold))
-      else missed[k] = grains
+      if (!(yield* hold(next.study))) {
+        missed[k] = grains
+        continue
+      }
+      const change = yield* smallest(study, mover, missed[k]!, grains, hold)
+      const reached = proven(altered(study, mover.path, change.to)!.study, topology, goal)
+      if (reached) found.push({ ...change, ...reached })
     }
     if (found.length > 0) {
       const changes = [...found.toSorted((a, b) => a.size! - b.size!), ...given]
@@ -103,60 +111,66 @@ export function* changesFor({ study, topology, goal }: ChangeQuestion): Generato
   return { topology, goal, changes: given, reach: LADDER.at(-1)!, trials }
 }
 
-/** What is told of a study that reaches the goal. */
-type Reached = Pick<Change, 'standings'>
-type Hold = (next: Study) => Generator<Told, Reached | undefined>
+type Hold = (next: Study) => Generator<Told, boolean>
 
 /** The fewest grains that still hold, between `missed` that do not and `held` that do. */
 function* smallest(
   study: Study,
   mover: Mover,
-  { missed, held, reached: atFirst }: { missed: number; held: number; reached: Reached },
+  missed: number,
+  held: number,
   hold: Hold,
-): Generator<Told, Change> {
+): Generator<Told, Change & { to: number }> {
   let low = missed
   let high = held
-  let reached = atFirst
   while (high - low > 1) {
     const middle = (low + high) >> 1
     const next = altered(study, mover.path, valueAlong(mover, middle))
-    const there = next && (yield* hold(next.study))
-    if (there) {
-      high = middle
-      reached = there
-    } else low = middle
+    if (next && (yield* hold(next.study))) high = middle
+    else low = middle
   }
   const { path, from, grain, scale } = mover
   const to = valueAlong(mover, high)
   const { edits } = altered(study, path, to)!
-  return { path, from, to, edits, size: (high * grain) / scale, missedAt: valueAlong(mover, low), ...reached }
+  return { path, from, to, edits, size: (high * grain) / scale, missedAt: valueAlong(mover, low) }
 }
 
-/** Undefined where the goal is missed. Yields after each topology sized. */
-function* reachGoal(study: Study, wanted: TopologyName, goal: Goal): Generator<void, Reached | undefined> {
-  const rankedOf = (topology: Topology): Ranked => {
-    const sized = size(topology, needFor(study, topology))
-    if (isUnbuilt(sized)) return { topology: topology.name, meets: false }
-    // to meet, the figures do not matter
-    const figures = goal === 'win' ? figuresOf(sized.proof, study.assumptions) : undefined
-    return { topology: topology.name, meets: sized.findings.length === 0, ...(figures ? { figures } : {}) }
-  }
-  const own = rankedOf(TOPOLOGIES.find(({ name }) => name === wanted)!)
+/** Whether a study reaches the goal, in the lean form. Yields after each topology sized. */
+function* reachGoal(study: Study, wanted: TopologyName, goal: Goal, hint: Hint): Generator<void, boolean> {
+  const own = decideDesign(
+    study,
+    TOPOLOGIES.find(({ name }) => name === wanted)!,
+    hint,
+  )
   yield
-  if (!own.meets) return undefined
-  if (goal === 'meet') return {}
-  const all: Ranked[] = []
+  if (!own.meets || goal === 'meet') return own.meets
+  const designs: DecidedDesign[] = []
   for (const topology of TOPOLOGIES) {
-    if (topology.name === wanted) all.push(own)
+    if (topology.name === wanted) designs.push(own)
     else {
-      all.push(rankedOf(topology))
+      designs.push(decideDesign(study, topology, hint))
       yield
     }
   }
+  return rankDecided(designs, study)[0]!.topology === wanted
+}
+
+/** The same of the whole proof, with how the designs then stand; undefined where the goal is missed. */
+function proven(study: Study, wanted: TopologyName, goal: Goal): Pick<Change, 'standings'> | undefined {
+  const rankedOf = (topology: Topology): Ranked => {
+    const sized = size(topology, needFor(study, topology))
+    if (isUnbuilt(sized)) return { topology: topology.name, meets: false }
+    const figures = figuresOf(sized.proof, study.assumptions)
+    return { topology: topology.name, meets: sized.findings.length === 0, ...(figures ? { figures } : {}) }
+  }
+  const own = TOPOLOGIES.find(({ name }) => name === wanted)!
+  if (goal === 'meet') return rankedOf(own).meets ? {} : undefined
+  const all = TOPOLOGIES.map(rankedOf)
   const standings = rank(all, study.weights).map(({ topology, score }): Standing => ({
     topology,
     meets: all.find((one) => one.topology === topology)!.meets,
     score,
   }))
-  return standings[0]!.topology === wanted ? { standings } : undefined
+  const [first] = standings
+  return first!.topology === wanted && first!.meets ? { standings } : undefined
 }
