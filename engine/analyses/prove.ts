@@ -140,7 +140,8 @@ export function prove(band: Band): Proof | Unprovable {
       prepared.limits.map(({ limit }, k) => {
         const isShort = floor !== undefined && limit.sense !== 'min'
         const among: Among = isShort ? { ...stressed, floor } : stressed
-        return search.point(`use ${k}`, (s) => s.use[k]!, 1, among) ?? hottest()
+        // shares of another rating are no guide
+        return search.point(`use ${k} of ${limit.rating}`, (s) => s.use[k]!, 1, among) ?? hottest()
       }),
     )
   const limits = uses()

@@ -3,6 +3,7 @@ import { describe, expect, it } from 'vitest'
 import { compare, decide, newHint, type Comparison, type Decision, type Study } from '../../../engine/index.ts'
 import { FIGURES, headlineOf } from '../../../engine/figures/index.ts'
 import { RESISTORS } from '../../../engine/parts/resistor/index.ts'
+import { movedTo } from '../../../engine/requirements/index.ts'
 import { exampleStudies } from '../../fixtures/studies/examples.ts'
 import { generateStudies } from '../../fixtures/studies/generate.ts'
 
@@ -131,5 +132,14 @@ describe('the lean decision', () => {
       const walked = decide(there, hint)
       expectSame(walked, compare(there))
     }
+  }, 240_000)
+
+  it('is not led by what was found of a resistor with another rating', () => {
+    const loom = exampleStudies().find(({ title }) => title.startsWith('Loom'))!
+    const at = (highest: number): Study => movedTo(movedTo(loom, 'load.max', 0.032), 'input.max', highest)
+    const hint = newHint()
+    // a volt higher the next larger resistor is needed from the start
+    decide(at(29.9), hint)
+    expectSame(decide(at(28.9), hint), compare(at(28.9)))
   }, 240_000)
 })
