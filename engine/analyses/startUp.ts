@@ -4,7 +4,7 @@
  */
 import type { Element } from '../devices/elements.ts'
 import type { Requirements } from '../requirements/study.ts'
-import { COLD, type Workspace, copyState, newWorkspace, solvePoint } from '../solve/index.ts'
+import { COLD, type State, type Workspace, newWorkspace, setState, solvePoint, stateOf } from '../solve/index.ts'
 import type { SizedDesign } from '../topologies/define.ts'
 import type { Board } from './observation.ts'
 import { type Prepared, guessAt, prepare, setBoard } from './prepare.ts'
@@ -59,9 +59,9 @@ export function proveStartUp(
   )
   let worst: StartUp | undefined
   let unsolved = 0
-  const surplus = (board: Board, point: ForcedPoint): number => {
-    const { volts, forced, ws, fresh, terminal } = point.held
-    copyState(fresh, ws)
+  const surplus = (board: Board, point: ForcedPoint, start?: State): number => {
+    const { volts, forced, ws, guess, terminal } = point.held
+    setState(ws, start ?? guess)
     setBoard(forced, ws, board)
     if (solvePoint(forced.circuit, ws, point.input, 0, point.ambient, COLD) !== 0) {
       unsolved++
@@ -80,13 +80,24 @@ export function proveStartUp(
     return left
   }
   const nominal = new Int8Array(design.tolerances.length)
-  const ofNominal = points.map((point) => surplus(nominal, point))
-  if (weakest.length === nominal.length) for (const point of points) surplus(weakest, point)
-  const least = Math.min(...ofNominal.filter((x) => !Number.isNaN(x)))
-  const close = points.filter((_, k) => !(ofNominal[k]! > Math.max(CLOSE * least, 0)))
+  /** The nominal board, and where it stands: where every other board's solve begins. */
+  const ofNominal = points.map((point) => {
+    const left = surplus(nominal, point)
+    return { point, left, start: Number.isNaN(left) ? undefined : stateOf(point.held.ws) }
+  })
+  if (weakest.length === nominal.length) for (const { point, start } of ofNominal) surplus(weakest, point, start)
+  const least = Math.min(...ofNominal.map(({ left }) => left).filter((x) => !Number.isNaN(x)))
+  const close = ofNominal.filter(({ left }) => !(left > Math.max(CLOSE * least, 0)))
   const isAmple = unsolved === 0 && least > AMPLE * load.max
   if (!isAmple && tolerances > 0)
-    findWorst({ direction: -1, conditions: close.length, value: (board, k) => surplus(board, close[k]!) }, tolerances)
+    findWorst(
+      {
+        direction: -1,
+        conditions: close.length,
+        value: (board, k) => surplus(board, close[k]!.point, close[k]!.start),
+      },
+      tolerances,
+    )
   return worst && { ...worst, unsolved }
 }
 
@@ -94,7 +105,7 @@ interface Held {
   readonly volts: number
   readonly forced: Prepared
   readonly ws: Workspace
-  readonly fresh: Workspace
+  readonly guess: State
   /** Index of the current that the circuit delivers into the held output. */
   readonly terminal: number
 }
@@ -108,11 +119,12 @@ function holdAt(design: SizedDesign, volts: number, like?: Prepared): Held {
   )
   const forced = prepare({ ...design, guess: guessAt(design, volts), netlist: { ...design.netlist, elements } }, like)
   const { circuit } = forced
+  const ws = newWorkspace(circuit)
   return {
     volts,
     forced,
-    ws: newWorkspace(circuit),
-    fresh: newWorkspace(circuit),
+    ws,
+    guess: stateOf(ws),
     terminal: circuit.terminals[circuit.element('load')]!,
   }
 }
