@@ -73,14 +73,19 @@ export interface Band {
   conditions: Conditions
   search: Search
   output: { lowest: Found; highest: Found }
+  /** Only for designs that could fail to start. */
+  startUp: () => StartUp | undefined
   extent: Extent
 }
 
 /** Below this share of a rating its worst corner is not refined. */
 const HARDLY_USED = 0.6
+/** Share of the output by which it must leave its band for the search to end there: rounding must not decide. */
+const BEYOND_DOUBT = 1e-6
 
 /**
- * The output band alone. The highest output of a lean one is exact where it leaves the band.
+ * The output band alone. Of a lean one the lowest output is exact where it stays in the band, and of the highest one that is known
+ * too; where the lowest leaves it, the highest is not looked for.
  * `known`: an observer of the same design at the same nominal point, for what it has solved already. `recall`: of a like design
  * under like requirements; it is filled in.
  */
@@ -98,17 +103,33 @@ export function proveBand(
   const search = createSearch(observer, tolerances, typeof extent === 'object', recall)
   const among: Among = { conditions: conditions.corners, modes: [SETTLED, COLD], isThorough: true }
   const { voltage, tolerance } = requirements.output
+  const low = voltage * (1 - tolerance)
+  const high = voltage * (1 + tolerance)
+  const isLean = typeof extent === 'object'
   // no floor below: where the headroom runs out, slopes taken inside it tell nothing
-  const lowest = search.point('output', (s) => s.output, -1, among)
-  const edge = typeof extent === 'object' ? { floor: voltage * (1 + tolerance) } : {}
-  const highest = search.point('output', (s) => s.output, 1, { ...among, ...edge })
+  const lowest = search.point('output', (s) => s.output, -1, {
+    ...among,
+    ...(isLean && { limit: low - BEYOND_DOUBT * voltage }),
+  })
+  const highest =
+    isLean && lowest && lowest.value < low - BEYOND_DOUBT * voltage
+      ? lowest
+      : search.point('output', (s) => s.output, 1, {
+          ...among,
+          ...(isLean && { floor: high, limit: high + BEYOND_DOUBT * voltage }),
+        })
   if (!lowest || !highest) return { unprovable: true, design, unsolved: search.unsolved(), observer }
-  return { design, requirements, observer, conditions, search, output: { lowest, highest }, extent }
+  const startUp = once(() =>
+    design.mayNotStart
+      ? proveStartUp(prepared, requirements, lowest.board, tolerances, isLean ? (recall ?? new Map()) : undefined)
+      : undefined,
+  )
+  return { design, requirements, observer, conditions, search, output: { lowest, highest }, startUp, extent }
 }
 
 /** The rest of the proof of a design whose band is known. */
 export function prove(band: Band): Proof | Unprovable {
-  const { design, requirements, observer, conditions, search, output, extent } = band
+  const { design, requirements, observer, conditions, search, output, startUp, extent } = band
   const { prepared } = observer
   const { limits: asked, input } = requirements
   const lean = typeof extent === 'object' ? extent : undefined
@@ -145,9 +166,6 @@ export function prove(band: Band): Proof | Unprovable {
       }),
     )
   const limits = uses()
-  const startUp = once(() =>
-    design.mayNotStart ? proveStartUp(prepared, requirements, output.lowest.board, search.tolerances) : undefined,
-  )
   const shortOf = once(() => prepareShort(prepared, requirements, search.tolerances))
   const short = once(() => shortOf()())
   const strainedLimits = lean ? uses(1) : limits

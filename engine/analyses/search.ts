@@ -32,6 +32,8 @@ export interface Among {
   readonly isRead?: boolean
   /** Short of this value the worst need not be known exactly; see `Target`. */
   readonly floor?: number
+  /** Past this value nobody asks how bad the worst is; see `Target`. */
+  readonly limit?: number
 }
 
 export interface Search {
@@ -51,17 +53,19 @@ const LESSER = 0.5
 /** What the searches of a like design found, by search. */
 export type Recall = Map<string, Recalled>
 
+/** What is recalled under a name; nothing yet, at the first time. */
+export function recalledIn(recall: Recall, name: string): Recalled {
+  const recalled = recall.get(name) ?? { effects: [] }
+  recall.set(name, recalled)
+  return recalled
+}
+
 /** `isQuick`: see `Target`. */
 export function createSearch(observer: Observer, tolerances: number, isQuick: boolean, recall?: Recall): Search {
   const { observe, slopes } = observer
   const unsolved = new Map<string, Unsolved>()
 
-  const recalledOf = (name: string): { recalled?: Recalled } => {
-    if (!recall) return {}
-    const recalled = recall.get(name) ?? { effects: [] }
-    recall.set(name, recalled)
-    return { recalled }
-  }
+  const recalledOf = (name: string): { recalled?: Recalled } => (recall ? { recalled: recalledIn(recall, name) } : {})
 
   const note = (board: Board, condition: number, mode: ThermalCode): void => {
     const { outcome } = observe(board, condition, mode)

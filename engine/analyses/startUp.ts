@@ -8,6 +8,7 @@ import { COLD, type State, type Workspace, newWorkspace, setState, solvePoint, s
 import type { SizedDesign } from '../topologies/define.ts'
 import type { Board } from './observation.ts'
 import { type Prepared, guessAt, prepare, setBoard } from './prepare.ts'
+import { type Recall, recalledIn } from './search.ts'
 import { findWorst } from './worst.ts'
 
 export interface StartUp {
@@ -35,70 +36,95 @@ const CLOSE = 3
 
 /** One held output at one end of input and ambient. */
 interface ForcedPoint {
-  readonly held: Held
+  /** Of the nominal output. */
+  readonly share: number
   readonly input: number
   readonly ambient: number
 }
 
-/** `weakest`: the board that makes the output lowest. `tolerances`: how many are moved, all or none. */
+const pointsOf = ({ input, ambient }: Requirements): ForcedPoint[] =>
+  HELD.flatMap((share) =>
+    [input.min, input.max].flatMap((v) =>
+      [ambient.min, ambient.max].map((t): ForcedPoint => ({ share, input: v, ambient: t })),
+    ),
+  )
+
+/** Under this name a recall keeps the board and the point at which a like design failed to start. */
+const START = 'start-up'
+
+/** Whether a design fails to start where a like one did: two solves that can spare the rest of a proof. */
+export function failsToStartAgain(built: Prepared, requirements: Requirements, recall: Recall): boolean {
+  const past = recall.get(START)?.past
+  if (!past) return false
+  const point = pointsOf(requirements)[past.condition]!
+  const held = holdAt(built.design, point.share * requirements.output.voltage)
+  const atNominal = surplusOf(held, new Int8Array(past.board.length), point, requirements)
+  return !(atNominal > 0 && surplusOf(held, past.board, point, requirements, stateOf(held.ws)) > 0)
+}
+
+/**
+ * `weakest`: the board that makes the output lowest. `tolerances`: how many are moved, all or none. With a `recall`, which is
+ * filled in, nobody asks for more than whether it starts: the proof ends where it does not, and the surplus is exact only there.
+ */
 export function proveStartUp(
   built: Prepared,
   requirements: Requirements,
   weakest: Board,
   tolerances: number,
+  recall?: Recall,
 ): StartUp | undefined {
   const { design } = built
-  const { input, output, load, ambient } = requirements
-  const held: Held[] = []
+  const { output, load } = requirements
+  const held = new Map<number, Held>()
   // all are wired alike
-  for (const share of HELD) held.push(holdAt(design, share * output.voltage, held[0]?.forced))
-  const points = held.flatMap((each) =>
-    [input.min, input.max].flatMap((v) =>
-      [ambient.min, ambient.max].map((t): ForcedPoint => ({ held: each, input: v, ambient: t })),
-    ),
-  )
+  for (const share of HELD) held.set(share, holdAt(design, share * output.voltage, held.get(HELD[0]!)?.forced))
+  const points = pointsOf(requirements)
+  const nominal = new Int8Array(design.tolerances.length)
   let worst: StartUp | undefined
   let unsolved = 0
-  const surplus = (board: Board, point: ForcedPoint, start?: State): number => {
-    const { volts, forced, ws, guess, terminal } = point.held
-    setState(ws, start ?? guess)
-    setBoard(forced, ws, board)
-    if (solvePoint(forced.circuit, ws, point.input, 0, point.ambient, COLD) !== 0) {
-      unsolved++
-      return NaN
+  let isOver = false
+  const surplus = (board: Board, k: number, start?: State): number => {
+    const point = points[k]!
+    const { share, input, ambient } = point
+    const left = surplusOf(held.get(share)!, board, point, requirements, start)
+    if (Number.isNaN(left)) unsolved++
+    else if (!worst || left < worst.surplus)
+      worst = { surplus: left, input, ambient, output: share * output.voltage, board: board.slice(), unsolved }
+    if (recall && !(left > 0)) {
+      isOver = true
+      recalledIn(recall, START).past = { board: board.slice(), condition: k }
     }
-    const left = ws.currents[terminal]! - load.max * Math.tanh(volts / 0.1)
-    if (!worst || left < worst.surplus)
-      worst = {
-        surplus: left,
-        input: point.input,
-        ambient: point.ambient,
-        output: volts,
-        board: board.slice(),
-        unsolved,
-      }
     return left
   }
-  const nominal = new Int8Array(design.tolerances.length)
+  const told = (): StartUp | undefined => worst && { ...worst, unsolved }
   /** The nominal board, and where it stands: where every other board's solve begins. */
-  const ofNominal = points.map((point) => {
-    const left = surplus(nominal, point)
-    return { point, left, start: Number.isNaN(left) ? undefined : stateOf(point.held.ws) }
-  })
-  if (weakest.length === nominal.length) for (const { point, start } of ofNominal) surplus(weakest, point, start)
+  const ofNominal: { k: number; left: number; start: State | undefined }[] = []
+  for (const [k, { share }] of points.entries()) {
+    const left = surplus(nominal, k)
+    if (isOver) return told()
+    ofNominal.push({ k, left, start: Number.isNaN(left) ? undefined : stateOf(held.get(share)!.ws) })
+  }
+  if (weakest.length === nominal.length)
+    for (const { k, start } of ofNominal) {
+      surplus(weakest, k, start)
+      if (isOver) return told()
+    }
   const least = Math.min(...ofNominal.map(({ left }) => left).filter((x) => !Number.isNaN(x)))
   const close = ofNominal.filter(({ left }) => !(left > Math.max(CLOSE * least, 0)))
   const isAmple = unsolved === 0 && least > AMPLE * load.max
-  if (!isAmple && tolerances > 0)
+  if (!isAmple && tolerances > 0) {
+    const name = `${START} ${close.map(({ k }) => k).join()}`
     findWorst(
       {
         direction: -1,
         conditions: close.length,
-        value: (board, k) => surplus(board, close[k]!.point, close[k]!.start),
+        value: (board, k) => surplus(board, close[k]!.k, close[k]!.start),
+        ...(recall && { isQuick: true, floor: 0, limit: 0, recalled: recalledIn(recall, name) }),
       },
       tolerances,
     )
-  return worst && { ...worst, unsolved }
+  }
+  return told()
 }
 
 interface Held {
@@ -108,6 +134,20 @@ interface Held {
   readonly guess: State
   /** Index of the current that the circuit delivers into the held output. */
   readonly terminal: number
+}
+
+/** Amperes left over; NaN where there is no solution. Begins at `start`, without one at the guess. */
+function surplusOf(
+  { volts, forced, ws, guess, terminal }: Held,
+  board: Board,
+  { input, ambient }: ForcedPoint,
+  { load }: Requirements,
+  start?: State,
+): number {
+  setState(ws, start ?? guess)
+  setBoard(forced, ws, board)
+  if (solvePoint(forced.circuit, ws, input, 0, ambient, COLD) !== 0) return NaN
+  return ws.currents[terminal]! - load.max * Math.tanh(volts / 0.1)
 }
 
 /** The circuit with its output held at `volts` by a source; what follows the output starts from there. */

@@ -29,6 +29,8 @@ export interface Target {
    * not refined, and (unless thorough) corners that they do not carry there are not solved.
    */
   readonly floor?: number
+  /** Past this value nobody asks how bad the worst is: the search ends at the first corner there. */
+  readonly limit?: number
   readonly recalled?: Recalled
 }
 
@@ -40,6 +42,8 @@ export interface Recalled {
   /** By condition, in the direction looked for. */
   readonly effects: (Float64Array | undefined)[]
   worst?: { board: Board; condition: number }
+  /** A corner past the limit, looked at before any other. */
+  past?: { board: Board; condition: number }
 }
 
 export interface Worst {
@@ -74,6 +78,7 @@ interface Prospect {
 export function findWorst(target: Target, tolerances: number): Worst | undefined {
   const { direction, value, slopes, recalled } = target
   const floor = target.floor === undefined ? -Infinity : target.floor * direction
+  const limit = target.limit === undefined ? Infinity : target.limit * direction
   const nominal = new Int8Array(tolerances)
   const failures: Worst['failures'] = []
   let worst: Worst | undefined
@@ -83,6 +88,16 @@ export function findWorst(target: Target, tolerances: number): Worst | undefined
     else if (!worst || (found - worst.value) * direction > 0)
       worst = { value: found, board: board.slice(), condition, failures }
     return found
+  }
+  /** Whether the worst so far is past the limit; then it is remembered. */
+  const isPast = (): boolean => {
+    const is = worst !== undefined && worst.value * direction > limit
+    if (is && recalled) recalled.past = worst!
+    return is
+  }
+  if (recalled?.past && limit < Infinity) {
+    consider(recalled.past.board, recalled.past.condition)
+    if (isPast()) return worst
   }
   const prospects: Prospect[] = []
   const moved = new Int8Array(tolerances)
@@ -100,8 +115,12 @@ export function findWorst(target: Target, tolerances: number): Worst | undefined
     }
     return effects
   }
+  const bases: number[] = []
   for (let condition = 0; condition < target.conditions; condition++) {
-    const base = consider(nominal, condition)
+    bases.push(consider(nominal, condition))
+    if (isPast()) return worst
+  }
+  for (const [condition, base] of bases.entries()) {
     const corner = new Int8Array(tolerances)
     const effects = recalled?.effects[condition] ?? effectsAt(condition, base)
     if (recalled) recalled.effects[condition] = effects
@@ -113,21 +132,24 @@ export function findWorst(target: Target, tolerances: number): Worst | undefined
       if (corner[j] !== 0) reach += Math.abs(change)
     }
     prospects.push({ condition, corner, effects, reach, hope: base * direction + reach })
+    if (!target.isThorough) continue
+    consider(corner, condition)
+    if (isPast()) return worst
   }
-  const prospectAt = (condition: number): Prospect => prospects.find((prospect) => prospect.condition === condition)!
-  if (!target.isThorough) prospects.sort((a, b) => b.hope - a.hope)
-  for (const { condition, corner, reach, hope } of prospects) {
+  const toTry = target.isThorough ? [] : prospects.toSorted((a, b) => b.hope - a.hope)
+  for (const { condition, corner, reach, hope } of toTry) {
     const best: Worst | undefined = worst
     const far = hope + (ALLOWANCE - 1) * reach
-    if (!target.isThorough && (far < floor || (best && far < best.value * direction))) continue
+    if (far < floor || (best && far < best.value * direction)) continue
     consider(corner, condition)
+    if (isPast()) return worst
   }
   if (recalled?.worst) consider(recalled.worst.board, recalled.worst.condition)
   if (!worst) return undefined
   if (target.isWorthRefining && !target.isWorthRefining(worst.value)) return worst
   if (floor > -Infinity) {
     const { condition, value: found }: Worst = worst
-    const { reach } = prospectAt(condition)
+    const { reach } = prospects[condition]!
     if (found * direction + (ALLOWANCE - 1) * reach < floor) return worst
   }
 
@@ -137,7 +159,7 @@ export function findWorst(target: Target, tolerances: number): Worst | undefined
   const doubtful = ({ board, condition, value: found }: Worst): number[] => {
     const all = [...board.keys()]
     if (!(target.isQuick || isKnown) || !slopes) return all
-    const first = prospectAt(condition).effects
+    const first = prospects[condition]!.effects
     const there = new Float64Array(tolerances).fill(NaN)
     slopes(board, condition, there)
     return all.filter((j) => isDoubtful(board[j]!, first[j]!, there[j]! * direction, Math.abs(found)))
@@ -153,6 +175,7 @@ export function findWorst(target: Target, tolerances: number): Worst | undefined
         flipped[j] = side
         consider(flipped, here.condition)
       }
+      if (isPast()) return worst
       if (worst !== here) improved = true
     }
   }

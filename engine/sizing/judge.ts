@@ -194,7 +194,8 @@ function judgeParts(proof: Proof): Finding[] {
   return findings
 }
 
-function judgeStart({ startUp, requirements }: Proof): Finding[] {
+/** The start alone: no revision of a design changes it. */
+export function judgeStart({ startUp, requirements }: Pick<Proof, 'startUp' | 'requirements'>): Finding[] {
   if (startUp && startUp.unsolved > 0)
     return [
       {

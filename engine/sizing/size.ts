@@ -5,6 +5,7 @@
  */
 import { capital } from '../units/index.ts'
 import { prepare } from '../analyses/prepare.ts'
+import { failsToStartAgain } from '../analyses/startUp.ts'
 import { type Band, type Extent, type Lean, type Proof, isUnprovable, prove, proveBand } from '../analyses/prove.ts'
 import { stressOf } from '../analyses/ratings.ts'
 import { DERATING } from '../parts/derating/index.ts'
@@ -23,7 +24,7 @@ import {
 } from '../topologies/index.ts'
 import { type Bench, newBench, recallOf } from './bench.ts'
 import { type Contender, NOTHING_SOLVES, PROMISING, build, contendersOf, worthProving } from './contenders.ts'
-import { type Finding, judge, judgeOutput } from './judge.ts'
+import { type Finding, judge, judgeOutput, judgeStart } from './judge.ts'
 import { pinsText } from './pinned.ts'
 
 /** A design that was built and proven; `findings` is empty where it meets. */
@@ -164,13 +165,21 @@ function tryEach(
   bench: Bench,
 ): { met: Sized } | { missed: Missed[] } {
   const missed: Missed[] = []
+  const isLean = typeof extent === 'object'
   for (const { candidate, prepared } of built) {
     const { observers } = bench
     const recall = recallOf(variant, prepared, bench)
+    if (isLean && recall && prepared.design.mayNotStart && failsToStartAgain(prepared, need.requirements, recall)) {
+      missed.push({ severity: Infinity, because: 'It fails to start.', finish: () => undefined })
+      continue
+    }
     const band = proveBand(prepared, need.requirements, extent, observers.get(prepared), recall)
     observers.set(prepared, band.observer)
     if (isUnprovable(band)) continue
     const outside = judgeOutput(band)
+    // a whole proof tells this with everything else
+    if (isLean && outside.length === 0)
+      outside.push(...judgeStart({ startUp: band.startUp(), requirements: need.requirements }))
     const finish = (): Sized | undefined => proveAndRevise(variant, candidate, band, need, extent, bench)
     if (outside.length > 0) {
       missed.push({ severity: severity(outside), because: outside[0]!.shortfall.because, finish })

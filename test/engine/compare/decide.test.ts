@@ -142,4 +142,18 @@ describe('the lean decision', () => {
     decide(at(29.9), hint)
     expectSame(decide(at(28.9), hint), compare(at(28.9)))
   }, 240_000)
+
+  it('follows to and fro over loads at which the single transistor fails to start and at which it does not', () => {
+    const loom = exampleStudies().find(({ title }) => title.startsWith('Loom'))!
+    const way = Array.from({ length: 8 }, (_, k) => movedTo(loom, 'load.max', 0.027 + 0.002 * k))
+    const truth = way.map((study) => compare(study).designs[2]!).map(({ verdict, variant }) => [verdict, variant])
+    expect(new Set(truth.map(String))).toEqual(
+      new Set(['meets,operational amplifier', 'meets,single-transistor amplifier']),
+    )
+    const hint = newHint()
+    for (const k of [...way.keys(), ...[...way.keys()].toReversed()]) {
+      const { meets, variant } = decide(way[k]!, hint).designs[2]!
+      expect([meets ? 'meets' : 'falls short', variant], `${way[k]!.requirements.load.max} A`).toEqual(truth[k])
+    }
+  }, 240_000)
 })
