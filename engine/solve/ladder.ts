@@ -26,14 +26,15 @@ const NUDGE = 0.15
 const FIRST_ANCHOR = 1e-1
 const LAST_ANCHOR = 1e-13
 
-/** One electrical solution at the present temperatures; an outcome's code. */
-export function solveElectrical(circuit: CompiledCircuit, ws: SolverWorkspace): number {
+/** One electrical solution at the present temperatures; an outcome's code. `isBrief`: from the two nearest starts alone. */
+export function solveElectrical(circuit: CompiledCircuit, ws: SolverWorkspace, isBrief = false): number {
   const { layout } = circuit
   ws.doubles[ANCHOR] = 0
   setSources(layout, ws, 1)
   if (newton(circuit, ws, WARM_ITERATIONS) === CONVERGED) return CONVERGED
   goToGuess(layout, ws)
   if (newton(circuit, ws, COLD_ITERATIONS) === CONVERGED) return CONVERGED
+  if (isBrief) return ITERATION_LIMIT
   for (let nudge = 1; nudge <= NUDGES; nudge += 1) {
     goToGuess(layout, ws)
     for (let k = layout.firstUnknown; k < ws.x.length; k += 1) ws.x[k]! += NUDGE * Math.sin(nudge + (2 * nudge - 1) * k)

@@ -42,7 +42,6 @@ export function settle(circuit: CompiledCircuit, ws: SolverWorkspace, ambient: n
   const { layout } = circuit
   const { thermalResistance, partCount } = layout
   const { junction, power, thermal, longest } = ws
-  const solve = isPatient ? solveByOpenLoop : solveElectrical
   const most = isPatient ? PATIENT_PASSES : PASSES
   const steepestDown = isPatient ? PATIENT_STEEPEST_DOWN : STEEPEST_DOWN
   let retreats = 0
@@ -53,7 +52,8 @@ export function settle(circuit: CompiledCircuit, ws: SolverWorkspace, ambient: n
   }
   for (let pass = 0; pass < most; pass += 1) {
     prepare(layout, ws)
-    const code = solve(circuit, ws)
+    // temperatures that were moved too far may have no solution at all: a patient settling looks longer
+    const code = isPatient ? solveByOpenLoop(circuit, ws) : solveElectrical(circuit, ws, pass > 0)
     if (code !== CONVERGED) {
       if (!isPatient || pass === 0) return code
       if (hottest(junction) > HOTTEST) return THERMAL_RUNAWAY
