@@ -91,8 +91,8 @@ function areLike(a: unknown, b: unknown): boolean {
   )
 }
 
-/** One design of a decision, without its score. `from` as for `decide`. */
-export function decideDesign(study: Study, topology: Topology, from: Hint): DecidedDesign {
+/** Decides one topology at a time, each without its score. `from` as for `decide`. */
+export function decider(study: Study, from: Hint): (topology: Topology) => DecidedDesign {
   const { requirements, weights, assumptions, pins } = study
   const { loadRegulation: _, lineRegulation: __, outputRipple: ___, ...limits } = requirements.limits
   const asked = JSON.stringify([{ ...requirements, limits }, pins])
@@ -103,18 +103,21 @@ export function decideDesign(study: Study, topology: Topology, from: Hint): Deci
     loadRegulation: weighs('loadRegulation'),
     lineRegulation: weighs('lineRegulation'),
   }
-  const sized = sizeLean(topology, needFor(study, topology), from.bench, extent)
-  if (!sized) return { topology: topology.name, meets: false }
   const names = FIGURES.filter(({ name }) => name === 'efficiency' || name === 'heat' || weighs(name)).map(
     ({ name }) => name,
   )
-  const figures = headlinesOf(sized.proof, assumptions, names)
-  return { topology: topology.name, meets: true, variant: sized.variant.name, figures }
+  const { bench } = from
+  return (topology) => {
+    const sized = sizeLean(topology, needFor(study, topology), bench, extent)
+    if (!sized) return { topology: topology.name, meets: false }
+    const figures = headlinesOf(sized.proof, assumptions, names)
+    return { topology: topology.name, meets: true, variant: sized.variant.name, figures }
+  }
 }
 
 /** The study must have passed `checkStudy`. `from` is read and then holds what this decision leaves. */
 export function decide(study: Study, from: Hint = newHint()): Decision {
-  const designs = TOPOLOGIES.map((topology) => decideDesign(study, topology, from))
+  const designs = TOPOLOGIES.map(decider(study, from))
   const ranking = rankDecided(designs, study)
   for (const { topology, score } of ranking) designs.find((design) => design.topology === topology)!.score = score
   return { designs, ranking: ranking.map(({ topology }) => topology) }

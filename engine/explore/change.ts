@@ -6,14 +6,14 @@
  * does not.
  */
 import type { TopologyName } from '../compare/comparison.ts'
-import { type DecidedDesign, type Hint, decideDesign, newHint, rankDecided } from '../compare/decide.ts'
+import { type DecidedDesign, type Hint, decider, newHint, rankDecided } from '../compare/decide.ts'
 import { type Ranked, rank } from '../compare/ranking.ts'
 import { needFor } from '../compare/sizer.ts'
 import { figuresOf } from '../figures/index.ts'
 import type { Study } from '../requirements/study.ts'
 import { isUnbuilt, size } from '../sizing/size.ts'
 import { TOPOLOGIES, type Topology } from '../topologies/index.ts'
-import { type Edits, type RequirementValue, altered } from './altered.ts'
+import { type Altered, type Edits, type RequirementValue, altered } from './altered.ts'
 import { type Goal, type Mover, moversOf, togglesOf, valueAlong } from './movers.ts'
 
 export type { Goal } from './movers.ts'
@@ -68,21 +68,23 @@ export function* changesFor({ study, topology, goal }: ChangeQuestion): Generato
   const total = movers.reduce((sum, { reach }) => sum + LADDER.filter((step) => step <= reach).length, toggles.length)
   let trials = 0
   const hint = newHint()
-  const hold: Hold = function* (next) {
-    trials++
-    const reaching = reachGoal(next, topology, goal, hint)
+  const telling = function* <T>(job: Generator<void, T>): Generator<Told, T> {
     for (;;) {
-      const step = reaching.next()
+      const step = job.next()
       if (step.done) return step.value
       yield { done: Math.min(trials, total), total }
     }
+  }
+  const hold: Hold = function* (next) {
+    trials++
+    return yield* telling(reachGoal(next, topology, goal, hint))
   }
 
   const given: Change[] = []
   for (const { path, from, to } of toggles) {
     const next = altered(study, path, to)
     if (!next || !(yield* hold(next.study))) continue
-    const reached = proven(next.study, topology, goal)
+    const reached = yield* telling(proven(next.study, topology, goal))
     if (reached) given.push({ path, from, to, edits: next.edits, ...reached })
   }
 
@@ -99,9 +101,19 @@ export function* changesFor({ study, topology, goal }: ChangeQuestion): Generato
         missed[k] = grains
         continue
       }
-      const change = yield* smallest(study, mover, missed[k]!, grains, hold)
-      const reached = proven(altered(study, mover.path, change.to)!.study, topology, goal)
-      if (reached) found.push({ ...change, ...reached })
+      const held = yield* smallest(study, mover, missed[k]!, { grains, next }, hold)
+      const reached = yield* telling(proven(held.next.study, topology, goal))
+      if (!reached) continue
+      const { path, from, grain, scale } = mover
+      found.push({
+        path,
+        from,
+        to: valueAlong(mover, held.grains),
+        edits: held.next.edits,
+        size: (held.grains * grain) / scale,
+        missedAt: valueAlong(mover, held.missed),
+        ...reached,
+      })
     }
     if (found.length > 0) {
       const changes = [...found.toSorted((a, b) => a.size! - b.size!), ...given]
@@ -113,42 +125,42 @@ export function* changesFor({ study, topology, goal }: ChangeQuestion): Generato
 
 type Hold = (next: Study) => Generator<Told, boolean>
 
-/** The fewest grains that still hold, between `missed` that do not and `held` that do. */
+/** So many grains along a mover, and the study that they come to. */
+interface Moved {
+  readonly grains: number
+  readonly next: Altered
+}
+
+/** The fewest grains that still hold, between `missed` that do not and `held` that do; with the most that are known to miss. */
 function* smallest(
   study: Study,
   mover: Mover,
   missed: number,
-  held: number,
+  held: Moved,
   hold: Hold,
-): Generator<Told, Change & { to: number }> {
+): Generator<Told, Moved & { missed: number }> {
   let low = missed
   let high = held
-  while (high - low > 1) {
-    const middle = (low + high) >> 1
-    const next = altered(study, mover.path, valueAlong(mover, middle))
-    if (next && (yield* hold(next.study))) high = middle
-    else low = middle
+  while (high.grains - low > 1) {
+    const grains = (low + high.grains) >> 1
+    const next = altered(study, mover.path, valueAlong(mover, grains))
+    if (next && (yield* hold(next.study))) high = { grains, next }
+    else low = grains
   }
-  const { path, from, grain, scale } = mover
-  const to = valueAlong(mover, high)
-  const { edits } = altered(study, path, to)!
-  return { path, from, to, edits, size: (high * grain) / scale, missedAt: valueAlong(mover, low) }
+  return { ...high, missed: low }
 }
 
 /** Whether a study reaches the goal, in the lean form. Yields after each topology sized. */
 function* reachGoal(study: Study, wanted: TopologyName, goal: Goal, hint: Hint): Generator<void, boolean> {
-  const own = decideDesign(
-    study,
-    TOPOLOGIES.find(({ name }) => name === wanted)!,
-    hint,
-  )
+  const decide = decider(study, hint)
+  const own = decide(TOPOLOGIES.find(({ name }) => name === wanted)!)
   yield
   if (!own.meets || goal === 'meet') return own.meets
   const designs: DecidedDesign[] = []
   for (const topology of TOPOLOGIES) {
     if (topology.name === wanted) designs.push(own)
     else {
-      designs.push(decideDesign(study, topology, hint))
+      designs.push(decide(topology))
       yield
     }
   }
@@ -156,16 +168,18 @@ function* reachGoal(study: Study, wanted: TopologyName, goal: Goal, hint: Hint):
 }
 
 /** The same of the whole proof, with how the designs then stand; undefined where the goal is missed. */
-function proven(study: Study, wanted: TopologyName, goal: Goal): Pick<Change, 'standings'> | undefined {
-  const rankedOf = (topology: Topology): Ranked => {
-    const sized = size(topology, needFor(study, topology))
-    if (isUnbuilt(sized)) return { topology: topology.name, meets: false }
-    const figures = figuresOf(sized.proof, study.assumptions)
-    return { topology: topology.name, meets: sized.findings.length === 0, ...(figures ? { figures } : {}) }
+function* proven(
+  study: Study,
+  wanted: TopologyName,
+  goal: Goal,
+): Generator<void, Pick<Change, 'standings'> | undefined> {
+  const all: Ranked[] = []
+  for (const topology of TOPOLOGIES) {
+    if (goal === 'meet' && topology.name !== wanted) continue
+    all.push(rankedOf(study, topology))
+    yield
   }
-  const own = TOPOLOGIES.find(({ name }) => name === wanted)!
-  if (goal === 'meet') return rankedOf(own).meets ? {} : undefined
-  const all = TOPOLOGIES.map(rankedOf)
+  if (goal === 'meet') return all[0]!.meets ? {} : undefined
   const standings = rank(all, study.weights).map(({ topology, score }): Standing => ({
     topology,
     meets: all.find((one) => one.topology === topology)!.meets,
@@ -173,4 +187,11 @@ function proven(study: Study, wanted: TopologyName, goal: Goal): Pick<Change, 's
   }))
   const [first] = standings
   return first!.topology === wanted && first!.meets ? { standings } : undefined
+}
+
+function rankedOf(study: Study, topology: Topology): Ranked {
+  const sized = size(topology, needFor(study, topology))
+  if (isUnbuilt(sized)) return { topology: topology.name, meets: false }
+  const figures = figuresOf(sized.proof, study.assumptions)
+  return { topology: topology.name, meets: sized.findings.length === 0, ...(figures ? { figures } : {}) }
 }

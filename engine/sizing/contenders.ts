@@ -94,9 +94,14 @@ function keyEach(candidates: readonly Candidate[]): Keyed[] {
  */
 export function worthProving<T extends Glanced>(inOrder: readonly T[]): T[] {
   const few = inOrder.slice(0, PROOFS_PER_VARIANT)
-  const isOther = ({ transistors }: T): boolean => transistors !== few[0]!.transistors
+  const isOther = hasOthersThan(few[0])
   return few.some(isOther) ? few : [...few, ...inOrder.filter(isOther).slice(0, 1)]
 }
+
+const hasOthersThan =
+  (first: Glanced | undefined) =>
+  ({ transistors }: Glanced): boolean =>
+    transistors !== first?.transistors
 
 /** The worst rank that still matters: of the last to be proven, and of the first of all. */
 function lastOfInterest(glanced: readonly Glanced[]): number {
@@ -105,7 +110,7 @@ function lastOfInterest(glanced: readonly Glanced[]): number {
   if (!first) return Infinity
   const worth = worthProving(inOrder)
   const isFull = worth.length >= PROOFS_PER_VARIANT
-  const isSettled = isFull && (first.transistors === '' || worth.some((each) => each.transistors !== first.transistors))
+  const isSettled = isFull && (first.transistors === '' || worth.some(hasOthersThan(first)))
   return Math.min(isSettled ? worth.at(-1)!.rank : Infinity, Math.max(PROMISING, first.rank))
 }
 
