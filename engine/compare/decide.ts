@@ -4,7 +4,8 @@
  * meets no closest attempt is worked out. What is kept with room to spare is not followed to its last per cent: a rating's
  * corner is left unsolved, and the highest output unrefined, where first-order effects, made half as large again, stay within
  * what is asked. What nobody limits or weighs (line regulation, ripple, the worst efficiency) has no corner tried; a corner
- * without a solution that only such a search would meet goes unseen.
+ * without a solution that only such a search would meet goes unseen. A design that leaves its output band or does not start is
+ * proven no further than the first corner that shows it.
  */
 import { FIGURES, headlinesOf } from '../figures/index.ts'
 import type { Requirements, Study } from '../requirements/study.ts'
