@@ -12,7 +12,10 @@ import { type Recall, recalledIn } from './search.ts'
 import { findWorst } from './worst.ts'
 
 export interface StartUp {
-  /** Amperes left over for charging the output capacitor at the worst corner and output voltage; not positive: it may not start. */
+  /**
+   * Amperes left over for charging the output capacitor at the worst corner and output voltage; not positive: it may not start.
+   * NaN where no point has a solution.
+   */
   surplus: number
   input: number
   ambient: number
@@ -72,7 +75,7 @@ export function proveStartUp(
   weakest: Board,
   tolerances: number,
   recall?: Recall,
-): StartUp | undefined {
+): StartUp {
   const { design } = built
   const { output, load } = requirements
   const held = new Map<number, Held>()
@@ -80,7 +83,13 @@ export function proveStartUp(
   for (const share of HELD) held.set(share, holdAt(design, share * output.voltage, held.get(HELD[0]!)?.forced))
   const points = pointsOf(requirements)
   const nominal = new Int8Array(design.tolerances.length)
-  let worst: StartUp | undefined
+  let worst: Omit<StartUp, 'unsolved'> = {
+    surplus: NaN,
+    input: requirements.input.min,
+    ambient: requirements.ambient.min,
+    output: HELD[0]! * output.voltage,
+    board: nominal,
+  }
   let unsolved = 0
   let isOver = false
   const surplus = (board: Board, k: number, start?: State): number => {
@@ -88,15 +97,15 @@ export function proveStartUp(
     const { share, input, ambient } = point
     const left = surplusOf(held.get(share)!, board, point, requirements, start)
     if (Number.isNaN(left)) unsolved++
-    else if (!worst || left < worst.surplus)
-      worst = { surplus: left, input, ambient, output: share * output.voltage, board: board.slice(), unsolved }
+    else if (!(worst.surplus <= left))
+      worst = { surplus: left, input, ambient, output: share * output.voltage, board: board.slice() }
     if (recall && !(left > 0)) {
       isOver = true
       recalledIn(recall, START).past = { board: board.slice(), condition: k }
     }
     return left
   }
-  const told = (): StartUp | undefined => worst && { ...worst, unsolved }
+  const told = (): StartUp => ({ ...worst, unsolved })
   /** The nominal board, and where it stands: where every other board's solve begins. */
   const ofNominal: { k: number; left: number; start: State | undefined }[] = []
   for (const [k, { share }] of points.entries()) {

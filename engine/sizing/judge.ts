@@ -194,7 +194,7 @@ function judgeParts(proof: Proof): Finding[] {
   return findings
 }
 
-/** The start alone: no revision of a design changes it. */
+/** The start alone. It is judged cold: a revision, which changes ratings and cooling, leaves it as good as it is. */
 export function judgeStart({ startUp, requirements }: Pick<Proof, 'startUp' | 'requirements'>): Finding[] {
   if (startUp && startUp.unsolved > 0)
     return [
