@@ -21,6 +21,7 @@ import { isUnbuilt } from '../sizing/size.ts'
 import { TOPOLOGIES } from '../topologies/index.ts'
 import { type PinCost, pinCostsOf } from './pinCost.ts'
 import type { Sizer } from './sizer.ts'
+import { telling } from './telling.ts'
 
 /** Every detail by its name, as plain data without NaN or Infinity. */
 export interface Details {
@@ -110,13 +111,4 @@ function* fill<N extends keyof DetailJobs, P>(
   progress: () => P,
 ): Generator<P, void> {
   details[name] = yield* telling(JOBS[name](proof, study), progress)
-}
-
-/** The same job, telling how far it is where it only stopped to let others in. */
-function* telling<T, P>(job: Generator<void, T>, progress: () => P): Generator<P, T> {
-  for (;;) {
-    const step = job.next()
-    if (step.done) return step.value
-    yield progress()
-  }
 }

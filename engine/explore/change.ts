@@ -9,6 +9,7 @@ import type { TopologyName } from '../compare/comparison.ts'
 import { type DecidedDesign, type Hint, decider, newHint, rankDecided } from '../compare/decide.ts'
 import { type Ranked, rank } from '../compare/ranking.ts'
 import { needFor } from '../compare/sizer.ts'
+import { telling } from '../compare/telling.ts'
 import { figuresOf } from '../figures/index.ts'
 import type { Study } from '../requirements/study.ts'
 import { isUnbuilt, size } from '../sizing/size.ts'
@@ -68,23 +69,17 @@ export function* changesFor({ study, topology, goal }: ChangeQuestion): Generato
   const total = movers.reduce((sum, { reach }) => sum + LADDER.filter((step) => step <= reach).length, toggles.length)
   let trials = 0
   const hint = newHint()
-  const telling = function* <T>(job: Generator<void, T>): Generator<Told, T> {
-    for (;;) {
-      const step = job.next()
-      if (step.done) return step.value
-      yield { done: Math.min(trials, total), total }
-    }
-  }
+  const progress = (): Told => ({ done: Math.min(trials, total), total })
   const hold: Hold = function* (next) {
     trials++
-    return yield* telling(reachGoal(next, topology, goal, hint))
+    return yield* telling(reachGoal(next, topology, goal, hint), progress)
   }
 
   const given: Change[] = []
   for (const { path, from, to } of toggles) {
     const next = altered(study, path, to)
     if (!next || !(yield* hold(next.study))) continue
-    const reached = yield* telling(proven(next.study, topology, goal))
+    const reached = yield* telling(proven(next.study, topology, goal), progress)
     if (reached) given.push({ path, from, to, edits: next.edits, ...reached })
   }
 
@@ -102,7 +97,7 @@ export function* changesFor({ study, topology, goal }: ChangeQuestion): Generato
         continue
       }
       const held = yield* smallest(study, mover, missed[k]!, { grains, next }, hold)
-      const reached = yield* telling(proven(held.next.study, topology, goal))
+      const reached = yield* telling(proven(held.next.study, topology, goal), progress)
       if (!reached) continue
       const { path, from, grain, scale } = mover
       found.push({
