@@ -100,24 +100,19 @@ export function proveBand(
   const observer = known ?? createObserver(prepared, requirements.input.nominal, requirements.load.nominal)
   const conditions = conditionsOf(observer, requirements)
   const tolerances = extent === 'nominal' ? 0 : design.tolerances.length
-  const search = createSearch(observer, tolerances, typeof extent === 'object', recall)
+  const isLean = typeof extent === 'object'
+  const search = createSearch(observer, tolerances, isLean, recall)
   const among: Among = { conditions: conditions.corners, modes: [SETTLED, COLD], isThorough: true }
   const { voltage, tolerance } = requirements.output
-  const low = voltage * (1 - tolerance)
   const high = voltage * (1 + tolerance)
-  const isLean = typeof extent === 'object'
+  const tooLow = voltage * (1 - tolerance - BEYOND_DOUBT)
+  const tooHigh = voltage * (1 + tolerance + BEYOND_DOUBT)
   // no floor below: where the headroom runs out, slopes taken inside it tell nothing
-  const lowest = search.point('output', (s) => s.output, -1, {
-    ...among,
-    ...(isLean && { limit: low - BEYOND_DOUBT * voltage }),
-  })
+  const lowest = search.point('output', (s) => s.output, -1, { ...among, ...(isLean && { limit: tooLow }) })
   const highest =
-    isLean && lowest && lowest.value < low - BEYOND_DOUBT * voltage
+    isLean && lowest && lowest.value < tooLow
       ? lowest
-      : search.point('output', (s) => s.output, 1, {
-          ...among,
-          ...(isLean && { floor: high, limit: high + BEYOND_DOUBT * voltage }),
-        })
+      : search.point('output', (s) => s.output, 1, { ...among, ...(isLean && { floor: high, limit: tooHigh }) })
   if (!lowest || !highest) return { unprovable: true, design, unsolved: search.unsolved(), observer }
   const startUp = once(() =>
     design.mayNotStart

@@ -169,7 +169,7 @@ function tryEach(
   for (const { candidate, prepared } of built) {
     const { observers } = bench
     const recall = recallOf(variant, prepared, bench)
-    if (isLean && recall && prepared.design.mayNotStart && failsToStartAgain(prepared, need.requirements, recall)) {
+    if (isLean && recall && failsToStartAgain(prepared, need.requirements, recall)) {
       missed.push({ severity: Infinity, because: 'It fails to start.', finish: () => undefined })
       continue
     }

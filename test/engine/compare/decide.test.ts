@@ -29,6 +29,8 @@ function expectSame(decision: Decision, comparison: Comparison): void {
   }
 }
 
+const loom = exampleStudies().find(({ title }) => title.startsWith('Loom'))!
+
 const withWeights = (study: Study, weights: Study['weights']): Study => ({ ...study, weights })
 
 describe('the lean decision', () => {
@@ -135,7 +137,6 @@ describe('the lean decision', () => {
   }, 240_000)
 
   it('is not led by what was found of a resistor with another rating', () => {
-    const loom = exampleStudies().find(({ title }) => title.startsWith('Loom'))!
     const at = (highest: number): Study => movedTo(movedTo(loom, 'load.max', 0.032), 'input.max', highest)
     const hint = newHint()
     // a volt higher the next larger resistor is needed from the start
@@ -144,7 +145,6 @@ describe('the lean decision', () => {
   }, 240_000)
 
   it('follows to and fro over loads at which the single transistor fails to start and at which it does not', () => {
-    const loom = exampleStudies().find(({ title }) => title.startsWith('Loom'))!
     const way = Array.from({ length: 8 }, (_, k) => movedTo(loom, 'load.max', 0.028 + 0.001 * k))
     const truth = way.map((study) => compare(study).designs[2]!).map(({ verdict, variant }) => [verdict, variant])
     expect(new Set(truth.map(String))).toEqual(
